@@ -51,3 +51,23 @@ func (e *Error) Error() string {
 
 // Unwrap returns the cause, nil when there is none.
 func (e *Error) Unwrap() error { return e.Cause }
+
+// Under returns err with its field placed under the given path, so that a value
+// can be checked without knowing where in a request it stands. Errors of other
+// types, and nil, are returned as they are.
+func Under(path string, err error) error {
+	e, ok := err.(*Error)
+	if !ok {
+		return err
+	}
+	moved := *e
+	switch {
+	case e.Field == "":
+		moved.Field = path
+	case e.Field[0] == '[':
+		moved.Field = path + e.Field
+	default:
+		moved.Field = path + "." + e.Field
+	}
+	return &moved
+}

@@ -74,6 +74,17 @@ func (c text) read(raw []byte, f *Field, path string) error {
 	return nil
 }
 
+// quantity keeps a number as its text.
+type quantity struct{ p *string }
+
+func (c quantity) read(raw []byte, f *Field, path string) error {
+	if jsontext.Value(raw).Kind() == '0' {
+		*c.p = string(raw)
+		return nil
+	}
+	return text(c).read(raw, f, path)
+}
+
 func readText(raw []byte, path string) (string, error) {
 	if jsontext.Value(raw).Kind() != '"' {
 		return "", wrongType(path, "a text", raw)

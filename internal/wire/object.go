@@ -111,6 +111,12 @@ func (o *Object) OptionalText(name string, p **string) *Field {
 	return o.add(name, optional[string]{p, func(v *string) codec { return text{v} }})
 }
 
+// OptionalQuantity declares a number, or a text that holds one ("1/16"), that
+// may be absent (nil). It is kept as text for the message's owner to parse.
+func (o *Object) OptionalQuantity(name string, p **string) *Field {
+	return o.add(name, optional[string]{p, func(v *string) codec { return quantity{v} }})
+}
+
 // Numbers declares a list of real numbers; Between bounds each, Length the list.
 func (o *Object) Numbers(name string, p *[]float64) *Field {
 	return o.add(name, list[float64]{p, func(v *float64) codec { return number{v} }})
@@ -149,9 +155,14 @@ func (o *Object) Raw(name string, p *[]byte) *Field { return o.add(name, anyValu
 // the notes under plural ("reasons") and their codes and numbers under
 // singular_codes ("reason_codes"), entry for entry.
 func (o *Object) Notes(plural, singular string, p *[]words.Note) {
-	o.add(plural, noteTexts{p}).Required().Doc("plain sentences", "")
-	o.add(singular+"_codes", noteCodes{p}).Required().
+	o.add(plural, noteTexts{p: p}).Required().Doc("plain sentences", "")
+	o.add(singular+"_codes", noteCodes{p: p}).Required().
 		Doc("the same as codes with the numbers in them", "")
+}
+
+// Note declares, for writing only, the sentence of one note.
+func (o *Object) Note(name string, p *words.Note) *Field {
+	return o.add(name, noteText{p: p}).Required()
 }
 
 // Nested declares an object inside this one.

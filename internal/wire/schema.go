@@ -100,12 +100,13 @@ func (c nested) schema(s *schema, _ *Field) { s.message(c.m) }
 func (anyValue) schema(s *schema, _ *Field) {
 	s.raw(`"type":["object","array","string","number","boolean","null"]`)
 }
-func (noteTexts) schema(s *schema, _ *Field) { s.raw(`"type":"array","items":{"type":"string"}`) }
 
 func (text) schema(s *schema, f *Field) {
 	s.raw(`"type":"string"`)
 	s.size("Length", f)
 }
+
+func (quantity) schema(s *schema, _ *Field) { s.raw(`"type":["number","string"]`) }
 
 func (c choice) schema(s *schema, _ *Field) {
 	s.raw(`"type":"string","enum":`)
@@ -129,8 +130,3 @@ func (c list[T]) schema(s *schema, f *Field) {
 }
 
 func (c optional[T]) schema(s *schema, f *Field) { c.of(new(T)).schema(s, f) }
-
-func (noteCodes) schema(s *schema, _ *Field) {
-	s.raw(`"type":"array","items":{"type":"object","properties":{"code":{"type":"string"},` +
-		`"values":{"type":"object","additionalProperties":{"type":"number"}}}}`)
-}

@@ -7,7 +7,6 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 
 	"tautspan/internal/fault"
-	"tautspan/internal/words"
 )
 
 // Write returns m as JSON text: fields in declared order, absent ones left out,
@@ -80,6 +79,7 @@ func (c number) write(w *writer, f *Field)   { w.number(*c.p, f) }
 func (c integer) write(w *writer, _ *Field)  { w.raw(strconv.Itoa(*c.p)) }
 func (c boolean) write(w *writer, _ *Field)  { w.raw(strconv.FormatBool(*c.p)) }
 func (c text) write(w *writer, _ *Field)     { w.text(*c.p) }
+func (c quantity) write(w *writer, _ *Field) { w.text(*c.p) }
 func (c choice) write(w *writer, _ *Field)   { w.text(c.get()) }
 func (c nested) write(w *writer, _ *Field)   { w.object(c.m) }
 func (c anyValue) write(w *writer, _ *Field) { w.raw(string(*c.p)) }
@@ -95,48 +95,10 @@ func (number) absent() bool        { return false }
 func (integer) absent() bool       { return false }
 func (boolean) absent() bool       { return false }
 func (text) absent() bool          { return false }
+func (quantity) absent() bool      { return false }
 func (choice) absent() bool        { return false }
 func (nested) absent() bool        { return false }
 func (pair) absent() bool          { return false }
 func (c anyValue) absent() bool    { return len(*c.p) == 0 }
 func (c list[T]) absent() bool     { return *c.p == nil }
 func (c optional[T]) absent() bool { return *c.p == nil }
-
-// noteTexts and noteCodes write notes; they are never read.
-type noteTexts struct{ p *[]words.Note }
-
-func (c noteTexts) absent() bool { return false }
-
-func (c noteTexts) read(_ []byte, _ *Field, path string) error {
-	return fault.New(fault.UnknownField, path, "notes are answers and cannot be sent")
-}
-
-func (c noteTexts) write(w *writer, _ *Field) {
-	w.list(len(*c.p), func(i int) { w.text((*c.p)[i].Text()) })
-}
-
-type noteCodes struct{ p *[]words.Note }
-
-func (c noteCodes) absent() bool { return false }
-
-func (c noteCodes) read(_ []byte, f *Field, path string) error {
-	return noteTexts(c).read(nil, f, path)
-}
-
-func (c noteCodes) write(w *writer, f *Field) {
-	w.list(len(*c.p), func(i int) {
-		note := (*c.p)[i]
-		w.raw(`{"code":`)
-		w.text(note.Code)
-		w.raw(`,"values":{`)
-		for j, v := range note.Values {
-			if j > 0 {
-				w.raw(",")
-			}
-			w.text(v.Name)
-			w.raw(":")
-			w.number(v.Number, f)
-		}
-		w.raw("}}")
-	})
-}

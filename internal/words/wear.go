@@ -1,3 +1,48 @@
 package words
 
-var wearEnglish = map[string]string{}
+// wearEnglish has the texts of the calculation wear.
+var wearEnglish = map[string]string{
+	"elongation_is":   "Elongation is {elongation} %, give or take {half} % (95 times in 100).",
+	"limit_is":        "The limit for this drive is {limit} %.",
+	"probability_is":  "The chance that the chain is past the limit is {percent} %.",
+	"not_a_chain":     "No sound chain reads like this: the pitches were miscounted, or a number was mistyped.",
+	"count_again":     "You counted {counted} pitches; this length fits {fits}. Count again, pin to pin.",
+	"play_subtracted": "{play} % was subtracted because the rollers were pushed apart and their play reads as wear.",
+	"gauge_open_high": "The largest step tried, {lo} %, dropped. Nothing larger was tried, so the chain may be worse than it reads.",
+	"gauge_open_low":  "The smallest step tried, {hi} %, did not drop, so the chain lies somewhere below it.",
+	"new_may_be_long": "A new chain may measure up to {most} % long, so this much is no sign of wear.",
+	"measure_finer":   "This reading is coarse. Measure over more pitches or with a finer rule before you decide.",
+
+	"budget_resolution":  "the rule reads to {resolution} mm, at both ends",
+	"budget_alignment":   "sighting each pin and laying the rule straight, within {half} mm an end",
+	"budget_rule":        "the rule's own accuracy, within {half} mm",
+	"budget_hang":        "first pins level when the chains hang side by side, within {half} mm",
+	"budget_new_chain":   "the new chain may itself be up to {most} % long",
+	"budget_tension":     "pulled straight by hand, not at a known force, within {half} %",
+	"budget_roller":      "roller diameter at the two places, within {half} mm",
+	"budget_play":        "play of the two rollers, {play} mm together",
+	"budget_calibration": "calibration of the screen, {percent} %",
+	"budget_screen":      "sighting both pins over the glass, {mm} mm",
+	"budget_steps":       "anywhere between {lo} % and {hi} % is possible",
+	"budget_gauge":       "where a step drops: its making, its own wear and the hand's pressure",
+	"budget_gauge_play":  "the gauge pushes rollers apart; their play differs from chain to chain",
+	"budget_stated":      "stated with the reading, {u} mm",
+
+	"next_three_places":  "Measure at three places round the chain, not across the joining link, and keep the largest.",
+	"next_check_again":   "Ride on. Check again within a few hundred kilometres, sooner after wet or gritty rides.",
+	"next_get_chain":     "Get the next chain now and change soon: the sprockets wear faster once a chain is past its limit.",
+	"next_check_soon":    "Until then check before every longer ride.",
+	"next_change":        "Change the chain before the next ride; if you are on the road, ride gently home and avoid hard efforts.",
+	"next_skip_test":     "With the new chain on, press hard on the pedals in every gear, first on the stand, then on a quiet road. If it skips, the sprocket goes too.",
+	"next_inspect":       "Look at the sprockets and chainrings for hooked or thinned teeth, the most used ones first.",
+	"next_measure_again": "Measure again: pull the chain straight, count the pitches, read from the same edge of both pins.",
+	"next_do_not_rely":   "Until then take the chain as unchecked.",
+
+	"caution_damage":   "Whatever it measures, replace a chain that has cracked plates, stiff, bent or twisted links or deep rust.",
+	"caution_stricter": "With an e-drive, a child seat or a heavy load keep to the stricter limit.",
+	"caution_part":     "A worn chain can skip or part under load and throw you.",
+	"caution_skip":     "A new chain on worn sprockets can skip under load and throw you.",
+	"caution_closure":  "Close the new chain with a joining link or pin made for exactly that chain; narrow joining links and special pins are used once only, and an old pin is never pressed back in.",
+	"caution_fingers":  "Keep fingers off a moving chain, above all on a fixed drive.",
+	"caution_guidance": "This is guidance, not an inspection: the makers' instructions and local rules come first. If in doubt, ask a qualified mechanic.",
+}

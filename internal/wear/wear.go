@@ -1,0 +1,116 @@
+package wear
+
+import (
+	"math"
+
+	"tautspan/internal/chain"
+	"tautspan/internal/fault"
+	"tautspan/internal/words"
+)
+
+// Calculate returns what one reading means. Errors are *fault.Error naming the
+// field of the request: a derailleur without rear_sprockets, a span given twice
+// or not at all, text that is no length, gauge steps that contradict each other.
+func Calculate(r *Request) (*Response, error) {
+	limit, err := r.limit()
+	if err != nil {
+		return nil, err
+	}
+	m, err := r.Reading.measure(r.PitchMM)
+	if err != nil {
+		return nil, fault.Under("reading", err)
+	}
+	u := m.u()
+	interval := m.interval95()
+	answer := &Response{
+		Elongation: m.estimate, Correction: m.correction,
+		StandardUncertainty: u, Interval95: &interval,
+		Limit: limit, ProbabilityPast: m.above(limit),
+		WornSinceNew:    m.estimate - chain.NewTolerancePercent/2,
+		WornUncertainty: math.Hypot(u, rectangular(chain.NewTolerancePercent/2)),
+	}
+	for _, c := range m.components {
+		answer.Budget = append(answer.Budget, BudgetLine{c.source, c.u, c.note})
+	}
+	answer.Verdict = decide(m.estimate, limit, answer.ProbabilityPast, r.Drive)
+	answer.explain(r, m)
+	return answer, nil
+}
+
+func (r *Request) limit() (float64, error) {
+	sprockets := 0
+	if r.RearSprockets != nil {
+		sprockets = *r.RearSprockets
+	} else if r.Drive == chain.Derailleur {
+		return 0, fault.New(fault.MissingField, "rear_sprockets",
+			"a derailleur drive needs the number of rear sprockets, because the limit depends on it; allowed is 1 to 14")
+	}
+	if r.LimitPercent != nil {
+		return *r.LimitPercent, nil
+	}
+	return chain.DefaultLimitPercent(r.Drive, sprockets), nil
+}
+
+// measure turns a reading of any kind into a measurement, for a chain of the
+// given pitch.
+func (r *Reading) measure(pitchMM float64) (*measurement, error) {
+	nominalMM := float64(r.Pitches) * pitchMM
+	switch r.Kind {
+	case Rule:
+		return r.measureRule(nominalMM)
+	case Compare:
+		return r.measureCompare(nominalMM)
+	case Gauge:
+		return r.measureGauge()
+	case Caliper:
+		return r.measureCaliper(nominalMM)
+	case Screen:
+		return r.measureScreen(nominalMM)
+	}
+	panic("wear: unknown kind of reading")
+}
+
+// explain adds the reasons, the next steps and the cautions.
+func (a *Response) explain(r *Request, m *measurement) {
+	a.Reasons = append(a.Reasons,
+		words.N("elongation_is", words.V("elongation", a.Elongation, 2), words.V("half", (a.Interval95[1]-a.Interval95[0])/2, 2)),
+		words.N("limit_is", words.V("limit", a.Limit, 2)))
+	if a.Verdict == MeasureAgain {
+		a.Reasons = append(a.Reasons, words.N("not_a_chain"))
+		if fits := math.Round(float64(r.Reading.Pitches) * (1 + a.Elongation/100)); m.nominalMM > 0 && fits >= 1 && fits != float64(r.Reading.Pitches) {
+			a.Reasons = append(a.Reasons, words.N("count_again",
+				words.V("counted", float64(r.Reading.Pitches), 0), words.V("fits", fits, 0)))
+		}
+	} else {
+		a.Reasons = append(a.Reasons, words.N("probability_is", words.V("percent", 100*a.ProbabilityPast, 0)))
+	}
+	a.Reasons = append(a.Reasons, m.notes...)
+	if a.Verdict == Ride && a.Elongation < chain.NewTolerancePercent && m.nominalMM > 0 {
+		a.Reasons = append(a.Reasons, words.N("new_may_be_long", words.V("most", chain.NewTolerancePercent, 2)))
+	}
+	if a.Verdict == Plan && a.StandardUncertainty > a.Limit/4 {
+		a.NextSteps = append(a.NextSteps, words.N("measure_finer"))
+	}
+	for _, code := range nextSteps[a.Verdict] {
+		a.NextSteps = append(a.NextSteps, words.N(code))
+	}
+	for _, code := range cautions[a.Verdict] {
+		a.Cautions = append(a.Cautions, words.N(code))
+	}
+}
+
+var nextSteps = map[Verdict][]string{
+	Ride:             {"next_three_places", "next_check_again"},
+	Plan:             {"next_three_places", "next_get_chain", "next_check_soon"},
+	Change:           {"next_three_places", "next_change", "next_skip_test"},
+	ChangeAndInspect: {"next_change", "next_inspect", "next_skip_test"},
+	MeasureAgain:     {"next_measure_again", "next_do_not_rely"},
+}
+
+var cautions = map[Verdict][]string{
+	Ride:             {"caution_damage", "caution_guidance"},
+	Plan:             {"caution_damage", "caution_stricter", "caution_guidance"},
+	Change:           {"caution_damage", "caution_part", "caution_closure", "caution_fingers", "caution_guidance"},
+	ChangeAndInspect: {"caution_skip", "caution_damage", "caution_part", "caution_closure", "caution_fingers", "caution_guidance"},
+	MeasureAgain:     {"caution_damage", "caution_guidance"},
+}
