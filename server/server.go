@@ -1,0 +1,73 @@
+// Package server is the HTTP side of Tautspan: it wires routes, the embedded
+// app and the logs, listens, and stops gracefully.
+package server
+
+import (
+	"context"
+	"errors"
+	"net"
+	"net/http"
+	"time"
+
+	"github.com/gorilla/mux"
+	"github.com/rs/zerolog"
+
+	"tautspan/server/api"
+	"tautspan/server/web"
+)
+
+// Config is what a server needs to know.
+type Config struct {
+	Addr    string // host:port to listen on; port 0 picks a free one
+	DataDir string // where the database lives
+	Log     zerolog.Logger
+}
+
+// Every phase of a connection has its own end.
+const (
+	headerTimeout   = 5 * time.Second
+	readTimeout     = 20 * time.Second
+	writeTimeout    = 40 * time.Second
+	idleTimeout     = 90 * time.Second
+	shutdownTimeout = 10 * time.Second
+	maxHeaderBytes  = 16 << 10
+)
+
+// Run serves until ctx is done, then lets running requests finish. It logs one
+// line with the address once it listens.
+func Run(ctx context.Context, cfg Config) error {
+	listener, err := net.Listen("tcp", cfg.Addr)
+	if err != nil {
+		return err
+	}
+	server := &http.Server{
+		Handler:           handler(cfg),
+		ReadHeaderTimeout: headerTimeout,
+		ReadTimeout:       readTimeout,
+		WriteTimeout:      writeTimeout,
+		IdleTimeout:       idleTimeout,
+		MaxHeaderBytes:    maxHeaderBytes,
+		BaseContext:       func(net.Listener) context.Context { return cfg.Log.WithContext(ctx) },
+	}
+	address := listener.Addr().(*net.TCPAddr)
+	cfg.Log.Info().Str("address", address.String()).Strs("open", openAt(address)).Msg("listening")
+	stopped := make(chan error, 1)
+	go func() {
+		<-ctx.Done()
+		deadline, cancel := context.WithTimeout(context.WithoutCancel(ctx), shutdownTimeout)
+		defer cancel()
+		stopped <- server.Shutdown(deadline)
+	}()
+	if err := server.Serve(listener); !errors.Is(err, http.ErrServerClosed) {
+		return err
+	}
+	return <-stopped
+}
+
+func handler(cfg Config) http.Handler {
+	r := mux.NewRouter()
+	r.Use(requestLog(cfg.Log), recovered)
+	api.Routes(r)
+	r.PathPrefix("/").Handler(web.Handler())
+	return secured(r)
+}
