@@ -1,0 +1,66 @@
+/**
+ * What the app knows right now, in one place. Screens read it; actions change
+ * it with `set`; whoever watches is told once per frame at most by the frame.
+ */
+import { emptyDraft } from '../data/draft.js';
+import { recall } from '../data/local.js';
+import { recallSettings } from '../data/settings.js';
+
+/**
+ * @typedef {import('../data/request.js').Answer} Answer
+ * @typedef {import('../data/request.js').Fault} Fault
+ * @typedef {{status: 'none'|'waiting'|'ok'|'fault'|'crash', answers: Answer[], requests: object[],
+ *   counted: number, fault: Fault|null}} Result the answers to the draft's places
+ * @typedef {{place: string, settings: import('../data/settings.js').Settings,
+ *   draft: import('../data/draft.js').Draft, panel: ''|'drive'|'setup', result: Result, limit: number|null,
+ *   trouble: import('../data/local.js').Trouble|null, flash: ''|'kept'|'cleared',
+ *   before: import('../data/draft.js').Draft|null, kept: import('../data/kept.js').Kept[]|null,
+ *   offline: 'checking'|'ready'|'never', online: boolean, update: 'none'|'waiting'|'later',
+ *   installable: boolean, persisted: boolean|null, estimate: {used: number, quota: number}|null,
+ *   stepFault: boolean}} State
+ */
+
+/** @type {Result} */
+export const NO_RESULT = { status: 'none', answers: [], requests: [], counted: 0, fault: null };
+
+const settings = recallSettings();
+
+/** @type {State} */
+let state = {
+  place: 'check',
+  settings,
+  draft: recall('draft', emptyDraft(settings.units)),
+  panel: '',
+  result: NO_RESULT,
+  limit: null,
+  trouble: null,
+  flash: '',
+  before: null,
+  kept: null,
+  offline: 'checking',
+  online: navigator.onLine,
+  update: 'none',
+  installable: false,
+  persisted: null,
+  estimate: null,
+  stepFault: false,
+};
+
+/** @type {Set<() => void>} */
+const watchers = new Set();
+
+/** @returns {State} */
+export function now() {
+  return state;
+}
+
+/** @param {Partial<State>} change */
+export function set(change) {
+  state = { ...state, ...change };
+  for (const watcher of watchers) watcher();
+}
+
+/** @param {() => void} watcher called after every change */
+export function watch(watcher) {
+  watchers.add(watcher);
+}

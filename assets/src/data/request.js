@@ -1,0 +1,117 @@
+/**
+ * From a draft to requests for the `wear` calculation, and back from its
+ * answers to what the screen shows.
+ */
+import { MARKS, PITCH_MM, read, stepMM } from './lengths.js';
+import { nominalMM, rollerMM, spanDraft } from './draft.js';
+
+/**
+ * @typedef {import('./draft.js').Draft} Draft
+ * @typedef {import('./draft.js').Entry} Entry
+ * @typedef {{source: string, standard_uncertainty_percent: number, note: string}} BudgetLine
+ * @typedef {'ride'|'plan'|'change'|'change_and_inspect'|'measure_again'} Verdict
+ * @typedef {{elongation_percent: number, correction_percent: number,
+ *   standard_uncertainty_percent: number, interval95_percent: [number, number],
+ *   budget: BudgetLine[], limit_percent: number, probability_past_limit: number,
+ *   verdict: Verdict, reasons: string[], cautions: string[]}} Answer
+ * @typedef {{code: string, field: string, message: string}} Fault
+ */
+
+/** A value the screen itself cannot send on: a fault in the engine's own form. */
+export class Unsendable extends Error {
+  /** @param {string} field */
+  constructor(field) {
+    super(field);
+    this.field = field;
+  }
+}
+
+/**
+ * @param {Draft} draft
+ * @returns {object[]} one `wear` request per place with something entered, in order
+ * @throws {Unsendable} when a length that goes as a number is not one
+ */
+export function requests(draft) {
+  const part = spanDraft(draft);
+  const readings = part ? part.places.flatMap((place) => (place ? [reading(draft, place)] : [])) : gauge(draft);
+  return readings.map((one) => ({ ...drive(draft), reading: one }));
+}
+
+/** @param {Draft} draft */
+function drive({ drive: { kind, sprockets } }) {
+  return kind === 'derailleur' ? { drive: kind, rear_sprockets: sprockets } : { drive: kind };
+}
+
+/** @param {Draft} draft @returns {object[]} */
+function gauge({ gauge: { steps, bears_on } }) {
+  const tried = steps.filter((step) => step.drops !== null);
+  return tried.length ? [{ kind: 'gauge', steps: tried, bears_on }] : [];
+}
+
+/**
+ * @param {Draft} draft
+ * @param {Entry} place
+ * @returns {object}
+ */
+function reading(draft, place) {
+  switch (draft.instrument) {
+    case 'compare': {
+      const { pitches, marks } = draft.compare;
+      return { kind: 'compare', pitches, growth_mm: number(place, marks, 'reading.growth_mm'), resolution_mm: stepMM(marks) };
+    }
+    case 'caliper': {
+      const { pitches, marks } = draft.caliper;
+      const roller = rollerMM(draft.caliper);
+      if (Number.isNaN(roller)) throw new Unsendable('reading.roller_mm');
+      return {
+        kind: 'caliper', pitches, inside_mm: number(place, marks, 'reading.inside_mm'),
+        roller_mm: roller, resolution_mm: stepMM(marks),
+      };
+    }
+    default:
+      return rule(draft.rule, place);
+  }
+}
+
+/**
+ * The rule's text goes on as typed; a number without a unit is in the unit of
+ * the marks.
+ * @param {import('./draft.js').SpanDraft} part
+ * @param {Entry} place
+ */
+function rule({ pitches, marks }, place) {
+  const { unit, per } = MARKS[marks];
+  const text = /[a-z"″”']/i.test(place.text) ? place.text : `${place.text} ${unit}`;
+  const resolution = unit === 'in' ? { resolution_in: `1/${per}` } : { resolution_mm: stepMM(marks) };
+  return { kind: 'rule', pitches, span_text: text.trim(), ...resolution };
+}
+
+/**
+ * @param {Entry} place
+ * @param {import('./lengths.js').MarkName} marks
+ * @param {string} field
+ */
+function number(place, marks, field) {
+  const mm = place.mm ?? read(place.text, MARKS[marks].unit);
+  if (Number.isNaN(mm)) throw new Unsendable(field);
+  return mm;
+}
+
+/**
+ * @param {Answer[]} answers
+ * @returns {number} index of the one to go by: the largest elongation
+ */
+export function largest(answers) {
+  return answers.reduce((best, answer, i) => (answer.elongation_percent > answers[best].elongation_percent ? i : best), 0);
+}
+
+/**
+ * @param {Draft} draft
+ * @param {number} percent
+ * @returns {number} what the instrument shows at that elongation, mm
+ */
+export function shownMM(draft, percent) {
+  const part = spanDraft(draft);
+  if (!part) return percent;
+  return nominalMM(draft, draft.instrument) + (part.pitches * PITCH_MM * percent) / 100;
+}

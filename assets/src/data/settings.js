@@ -1,0 +1,28 @@
+/** What the rider chose once for this phone. */
+import { keep, recall } from './local.js';
+
+/**
+ * @typedef {{units: 'mixed'|'metric'|'imperial', theme: 'system'|'light'|'dark'}} Settings
+ */
+
+/** @type {Settings} */
+const DEFAULTS = { units: 'mixed', theme: 'system' };
+
+const ALLOWED = {
+  units: ['mixed', 'metric', 'imperial'],
+  theme: ['system', 'light', 'dark'],
+};
+
+/** @returns {Settings} as kept, anything unknown replaced by its default */
+export function recallSettings() {
+  const { units, theme } = recall('settings', DEFAULTS);
+  return {
+    units: ALLOWED.units.includes(units) ? units : DEFAULTS.units,
+    theme: ALLOWED.theme.includes(theme) ? theme : DEFAULTS.theme,
+  };
+}
+
+/** @param {Settings} settings */
+export function keepSettings(settings) {
+  return keep('settings', settings);
+}

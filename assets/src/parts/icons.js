@@ -1,0 +1,19 @@
+/** Line drawings of the instruments and places, in a box of 24 by 24. */
+import { html, svg } from 'lit';
+
+const DRAWINGS = {
+  rule: svg`<path d="M2 8h20v8H2zM6 8v4M10 8v3M14 8v4M18 8v3"/>`,
+  gauge: svg`<path d="M3 7h18v4h-2v5h-3v-5H8v3H5v-3H3z"/>`,
+  compare: svg`<path d="M4 3h16M8 3v13M16 3v16"/><circle cx="8" cy="18" r="2"/><circle cx="16" cy="21" r="2"/>`,
+  caliper: svg`<path d="M2 5h20v4H2zM5 9v11l3-4V9M15 9v7l3 4V9"/>`,
+  check: svg`<path d="M3 4v5M8 4v3M13 4v3M18 4v5M3 17h11"/><circle cx="18" cy="17" r="3.5"/>`,
+  kit: svg`<path d="M3 9h18v11H3zM8 9V5h8v4M3 14h18M12 12v4"/>`,
+  mark: svg`<path d="M2 5v4M8 5v2M14 5v2M20 5v4M2 17h14"/><circle cx="19" cy="17" r="3"/>`,
+};
+
+/** @typedef {keyof typeof DRAWINGS} IconName */
+
+/** @param {IconName} name */
+export function icon(name) {
+  return html`<svg class="icon" viewBox="0 0 24 24" aria-hidden="true">${DRAWINGS[name]}</svg>`;
+}
