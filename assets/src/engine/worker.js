@@ -1,0 +1,38 @@
+/**
+ * The worker that holds the engine. It is given the compiled module once, says
+ * when the engine is ready, and then answers calls. When the Go program ends,
+ * by whatever cause, the page is told.
+ */
+import 'wasm_exec';
+
+/** @typedef {{module?: WebAssembly.Module, id?: number, name?: string, json?: string}} Message */
+
+addEventListener('message', ({ data }) => {
+  if (data.module) start(data.module).catch(crash);
+  else answer(data);
+});
+
+/** @param {WebAssembly.Module} module */
+async function start(module) {
+  const go = new Go();
+  const instance = await WebAssembly.instantiate(module, go.importObject);
+  // The program sets tautspanCall and then waits for ever, so run() returns
+  // before its promise is settled, and settles only when the program ends.
+  go.run(instance).then(() => crash('the engine ended'), crash);
+  if (typeof tautspanCall !== 'function') throw new Error('the engine did not start');
+  postMessage({ ready: true });
+}
+
+/** @param {Message} message */
+function answer({ id, name, json }) {
+  try {
+    postMessage({ id, json: tautspanCall(String(name), String(json)) });
+  } catch (error) {
+    crash(error);
+  }
+}
+
+/** @param {unknown} error */
+function crash(error) {
+  postMessage({ crash: String(error) });
+}

@@ -1,0 +1,9 @@
+// Names that the build or the engine puts there.
+declare module 'wasm_exec';
+declare class Go {
+  importObject: WebAssembly.Imports;
+  run(instance: WebAssembly.Instance): Promise<void>;
+}
+declare function tautspanCall(name: string, json: string): string;
+declare const VERSION: string;
+declare const PRECACHE: [url: string, integrity: string][];
