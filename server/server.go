@@ -64,10 +64,10 @@ func Run(ctx context.Context, cfg Config) error {
 	return <-stopped
 }
 
+// handler wraps the whole router, so that answers of no route are logged and
+// secured as well.
 func handler(cfg Config) http.Handler {
 	r := mux.NewRouter()
-	r.Use(requestLog(cfg.Log), recovered)
-	api.Routes(r)
-	r.PathPrefix("/").Handler(web.Handler())
-	return secured(r)
+	api.Routes(r, web.Handler())
+	return requestLog(cfg.Log)(secured(recovered(r)))
 }

@@ -5,6 +5,7 @@ import (
 	"io"
 	"net/http"
 	"strconv"
+	"strings"
 
 	"github.com/gorilla/mux"
 
@@ -12,20 +13,25 @@ import (
 	"tautspan/server/reply"
 )
 
-// Routes adds every action to r.
-func Routes(r *mux.Router) {
-	v1 := r.PathPrefix("/api/v1").Subrouter()
-	v1.HandleFunc("/calc/{name}", calcRun).Methods(http.MethodPost)
-	v1.HandleFunc("/openapi.json", openapiGet).Methods(http.MethodGet)
-	for _, r := range []*mux.Router{r, v1} {
-		r.HandleFunc("/healthz", healthGet).Methods(http.MethodGet)
-	}
-	v1.NotFoundHandler = http.HandlerFunc(notFound)
-	v1.MethodNotAllowedHandler = http.HandlerFunc(methodNotAllowed)
-}
+// v1 is where the API lives. Routes carry it in full: in a subrouter the router
+// forgets that an address exists for another method and answers 404 for 405.
+const v1 = "/api/v1"
 
-func notFound(w http.ResponseWriter, r *http.Request) {
-	reply.Error(w, r, fault.New(fault.NotFound, "", "there is nothing at this address"))
+// Routes adds every action to r. Whatever matches none of them goes to page,
+// except below /api/, which answers in JSON.
+func Routes(r *mux.Router, page http.Handler) {
+	r.HandleFunc(v1+"/calc/{name}", calcRun).Methods(http.MethodPost)
+	r.HandleFunc(v1+"/openapi.json", openapiGet).Methods(http.MethodGet)
+	r.HandleFunc("/healthz", healthGet).Methods(http.MethodGet)
+	r.HandleFunc(v1+"/healthz", healthGet).Methods(http.MethodGet)
+	r.MethodNotAllowedHandler = http.HandlerFunc(methodNotAllowed)
+	r.NotFoundHandler = http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if strings.HasPrefix(r.URL.Path, "/api/") {
+			reply.Error(w, r, fault.New(fault.NotFound, "", "there is nothing at this address"))
+			return
+		}
+		page.ServeHTTP(w, r)
+	})
 }
 
 func methodNotAllowed(w http.ResponseWriter, r *http.Request) {
