@@ -1,0 +1,170 @@
+package main
+
+import (
+	"bytes"
+	"compress/gzip"
+	"crypto/sha256"
+	"encoding/base64"
+	"io"
+	"maps"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/andybalholm/brotli"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// sources is a small app of its own, so that these tests need no npm packages.
+var sources = map[string]string{
+	"index.html": `<!doctype html><html lang="en"><head><meta charset="utf-8">` +
+		`<link rel="manifest" href="manifest.webmanifest"><link rel="icon" href="icons/mark.svg">` +
+		`<link rel="stylesheet" href="styles/app.css"><script type="module" src="app/main.js"></script></head>` +
+		`<body><a href="/bikes">Bikes</a><a href="#top">Top</a></body></html>`,
+	"manifest.webmanifest": `{"id":"/","name":"x","icons":[{"src":"icons/mark.svg","sizes":"any"}]}`,
+	"icons/mark.svg":       `<svg xmlns="http://www.w3.org/2000/svg"/>`,
+	"styles/app.css":       `@import "./more.css"; body { color: red }`,
+	"styles/more.css":      `p { color: blue }`,
+	"app/main.js":          `import { greet } from "./greet.js"; greet();`,
+	"app/greet.js":         `export function greet() { document.title = "hello"; }`,
+	"engine/worker.js":     `import "wasm_exec"; postMessage(typeof Go);`,
+	"sw.js":                `self.addEventListener("install", () => [VERSION, PRECACHE]);`,
+}
+
+var engine = bytes.Repeat([]byte("not really an engine "), 100)
+
+func write(t *testing.T, changes map[string]string) string {
+	t.Helper()
+	dir := t.TempDir()
+	all := maps.Clone(sources)
+	maps.Copy(all, changes)
+	for name, text := range all {
+		require.NoError(t, os.MkdirAll(filepath.Dir(filepath.Join(dir, name)), 0o755))
+		require.NoError(t, os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644))
+	}
+	return dir
+}
+
+func mustBuild(t *testing.T, changes map[string]string, stamp string) *site {
+	t.Helper()
+	s, err := build(write(t, changes), engine, stamp)
+	require.NoError(t, err)
+	return s
+}
+
+func TestBuild_sameSourcesSameBytes(t *testing.T) {
+	one, two := mustBuild(t, nil, ""), mustBuild(t, nil, "")
+	assert.Equal(t, one.version, two.version)
+	assert.Equal(t, one.files, two.files)
+}
+
+func TestBuild_everyByteCountsForTheVersion(t *testing.T) {
+	seen := map[string]string{mustBuild(t, nil, "").version: "unchanged", mustBuild(t, nil, "x").version: "stamp"}
+	for name, change := range map[string]string{
+		"index.html": " ", "manifest.webmanifest": "\n", "icons/mark.svg": " ",
+		"styles/more.css": "i{color:red}", "app/greet.js": ";greet.x=1", "engine/worker.js": ";postMessage(1)",
+	} {
+		text := sources[name] + change
+		if name == "manifest.webmanifest" {
+			text = strings.Replace(sources[name], `"x"`, `"y"`, 1)
+		}
+		version := mustBuild(t, map[string]string{name: text}, "").version
+		assert.Empty(t, seen[version], name)
+		seen[version] = name
+	}
+	other, err := build(write(t, nil), []byte("another engine"), "")
+	require.NoError(t, err)
+	assert.Empty(t, seen[other.version], "engine")
+}
+
+func TestBuild_pageNamesOnlyWhatIsThere(t *testing.T) {
+	s := mustBuild(t, nil, "")
+	page := string(s.files["/"])
+	urls := regexp.MustCompile(`/files/[^"]+`).FindAllString(page, -1)
+	assert.GreaterOrEqual(t, len(urls), 7, "manifest, icon, style, script, worker, engine twice")
+	for _, url := range urls {
+		assert.Contains(t, s.files, url)
+	}
+	assert.Contains(t, page, `href="/bikes"`)
+	assert.Contains(t, page, `href="#top"`)
+	assert.Contains(t, page, `content="`+s.version+`"`)
+}
+
+// The integrity is that of W3C Subresource Integrity: the base64 of SHA-256.
+func TestBuild_serviceWorkerListsEverything(t *testing.T) {
+	s := mustBuild(t, nil, "")
+	worker := string(s.files["/sw.js"])
+	assert.Contains(t, worker, s.version)
+	for url, content := range s.files {
+		if url == "/sw.js" {
+			continue
+		}
+		sum := sha256.Sum256(content)
+		assert.Contains(t, worker, `["`+url+`","sha256-`+base64.StdEncoding.EncodeToString(sum[:])+`"]`)
+	}
+}
+
+func TestBuild_ErrSources(t *testing.T) {
+	for says, changes := range map[string]map[string]string{
+		`index.html names "icons/gone.png"`:           {"index.html": sources["index.html"] + `<img src="icons/gone.png">`},
+		`manifest.webmanifest names "icons/gone.png"`: {"manifest.webmanifest": `{"icons":[{"src":"icons/gone.png"}]}`},
+		"manifest.webmanifest: ":                      {"manifest.webmanifest": `{`},
+		"main.js":                                     {"app/main.js": `import "./gone.js"`},
+		"index.html must hold":                        {"index.html": "<!doctype html>"},
+	} {
+		_, err := build(write(t, changes), engine, "")
+		require.Error(t, err, says)
+		assert.Contains(t, err.Error(), says)
+	}
+}
+
+func TestSite_write(t *testing.T) {
+	out := t.TempDir()
+	require.NoError(t, os.WriteFile(filepath.Join(out, "placeholder.txt"), []byte("stays"), 0o644))
+	require.NoError(t, mustBuild(t, map[string]string{"app/greet.js": "export const greet = () => 1"}, "old").write(out))
+	s := mustBuild(t, nil, "")
+	require.NoError(t, s.write(out))
+	found := []string{}
+	require.NoError(t, filepath.WalkDir(out, func(name string, entry os.DirEntry, err error) error {
+		if !entry.IsDir() {
+			relative, _ := filepath.Rel(out, name)
+			found = append(found, "/"+filepath.ToSlash(relative))
+		}
+		return err
+	}))
+	wanted := []string{"/placeholder.txt"}
+	for url, content := range s.files {
+		if url == "/" {
+			url = "/index.html"
+		}
+		wanted = append(wanted, url)
+		for _, ext := range []string{".br", ".gz"} {
+			if slices.Contains(found, url+ext) {
+				wanted = append(wanted, url+ext)
+				assert.Equal(t, content, unpack(t, filepath.Join(out, url)+ext), url+ext)
+			}
+		}
+	}
+	assert.ElementsMatch(t, wanted, found, "the old build's files are gone")
+	assert.Contains(t, found, "/index.html.br")
+	assert.Contains(t, found, "/index.html.gz")
+}
+
+func unpack(t *testing.T, name string) []byte {
+	t.Helper()
+	f, err := os.Open(name)
+	require.NoError(t, err)
+	defer f.Close()
+	var r io.Reader = brotli.NewReader(f)
+	if strings.HasSuffix(name, ".gz") {
+		r, err = gzip.NewReader(f)
+		require.NoError(t, err)
+	}
+	content, err := io.ReadAll(r)
+	require.NoError(t, err)
+	return content
+}

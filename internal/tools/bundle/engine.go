@@ -1,0 +1,37 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+// compileEngine returns the engine as WebAssembly, without paths, symbols or
+// anything else that differs from one machine to the next.
+func compileEngine() ([]byte, error) {
+	dir, err := os.MkdirTemp("", "tautspan-engine")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	out := filepath.Join(dir, "engine.wasm")
+	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-ldflags", "-s -w -buildid=", "-o", out, "./wasm")
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0", "GOFLAGS=")
+	if said, err := cmd.CombinedOutput(); err != nil {
+		return nil, fmt.Errorf("compiling the engine: %w\n%s", err, said)
+	}
+	return os.ReadFile(out)
+}
+
+// goSupport returns the path of the script that runs a Go program in the
+// browser. It belongs to the toolchain and changes with it, so it is taken from
+// there and never kept in the repository.
+func goSupport() (string, error) {
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	if err != nil {
+		return "", fmt.Errorf("asking go for its folder: %w", err)
+	}
+	return filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js"), nil
+}

@@ -1,0 +1,55 @@
+// Command bundle builds the app: it compiles the engine to WebAssembly, bundles
+// scripts and styles, names every file by its content, writes the list that the
+// service worker keeps, and compresses everything. The same sources and tools
+// give the same bytes. It runs from the folder that holds go.mod, after
+// `npm ci` in assets.
+package main
+
+import (
+	"flag"
+	"fmt"
+	"os"
+)
+
+func main() {
+	source := flag.String("src", "assets/src", "folder with the app's sources")
+	out := flag.String("out", "assets/dist", "folder to write; everything in it but placeholder.txt is replaced")
+	stamp := flag.String("stamp", "", "text put into the page, to make a build that differs from another")
+	flag.Parse()
+	version, err := run(*source, *out, *stamp)
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "bundle:", err)
+		os.Exit(1)
+	}
+	fmt.Println("bundled version", version)
+}
+
+func run(source, out, stamp string) (version string, err error) {
+	engine, err := compileEngine()
+	if err != nil {
+		return "", err
+	}
+	s, err := build(source, engine, stamp)
+	if err != nil {
+		return "", err
+	}
+	return s.version, s.write(out)
+}
+
+// build makes the whole app in memory from its sources and the engine.
+func build(source string, engine []byte, stamp string) (*site, error) {
+	s := newSite()
+	s.add("engine/engine.wasm", engine)
+	for _, step := range []func() error{
+		func() error { return s.addStatic(source) },
+		func() error { return s.addScripts(source) },
+		func() error { return s.addManifest(source) },
+		func() error { return s.addPage(source, stamp) },
+		func() error { return s.addServiceWorker(source) },
+	} {
+		if err := step(); err != nil {
+			return nil, err
+		}
+	}
+	return s, nil
+}
