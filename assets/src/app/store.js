@@ -12,10 +12,12 @@ import { recallSettings } from '../data/settings.js';
  * @typedef {{status: 'none'|'waiting'|'ok'|'fault'|'crash', answers: Answer[], requests: object[],
  *   counted: number, fault: Fault|null}} Result the answers to the draft's places
  * @typedef {{place: string, settings: import('../data/settings.js').Settings,
- *   draft: import('../data/draft.js').Draft, panel: ''|'drive'|'setup', result: Result, limit: number|null,
+ *   draft: import('../data/draft.js').Draft, panel: ''|'drive'|'setup', result: Result,
+ *   base: {limit: number, correction: number}|null,
  *   trouble: import('../data/local.js').Trouble|null, flash: ''|'kept'|'cleared',
  *   before: import('../data/draft.js').Draft|null, kept: import('../data/kept.js').Kept[]|null,
- *   offline: 'checking'|'ready'|'never', online: boolean, update: 'none'|'waiting'|'later',
+ *   crashed: boolean, offline: import('../sync/updates.js').Offline, online: boolean,
+ *   update: 'none'|'waiting'|'later',
  *   installable: boolean, persisted: boolean|null, estimate: {used: number, quota: number}|null,
  *   stepFault: boolean}} State
  */
@@ -32,11 +34,12 @@ let state = {
   draft: recall('draft', emptyDraft(settings.units)),
   panel: '',
   result: NO_RESULT,
-  limit: null,
+  base: null,
   trouble: null,
   flash: '',
   before: null,
   kept: null,
+  crashed: false,
   offline: 'checking',
   online: navigator.onLine,
   update: 'none',

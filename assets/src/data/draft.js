@@ -52,7 +52,7 @@ export function emptyDraft(units) {
     },
     compare: { pitches: 100, marks: units === 'imperial' ? 'in32' : 'mm05', places: [null], active: 0 },
     caliper: { pitches: 10, marks: 'mm01', roller: String(ROLLER_MM), places: [null], active: 0 },
-    gauge: { steps: [0.5, 0.75, 1].map((percent) => ({ percent, drops: null })), bears_on: 'opposed_rollers' },
+    gauge: { steps: [0.5, 0.75, 1].map((percent) => ({ percent, drops: null })), bears_on: 'same_side' },
   };
 }
 

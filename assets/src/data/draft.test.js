@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { SPANS, cleared, emptyDraft, entered, entry, nudged, thrice, withEntry, withSpanName } from './draft.js';
-import { Unsendable, largest, requests, shownMM } from './request.js';
+import { Unsendable, largest, probe, requests, shownMM } from './request.js';
 
 test('the first draft assumes the strictest limit and holds no reading', () => {
   const draft = emptyDraft('mixed');
@@ -61,7 +61,7 @@ test('a gauge sends only the steps that were tried', () => {
   draft.gauge.steps[1].drops = false;
   const [request] = /** @type {any[]} */ (requests(draft));
   assert.deepEqual(request.reading, {
-    kind: 'gauge', bears_on: 'opposed_rollers',
+    kind: 'gauge', bears_on: 'same_side',
     steps: [{ percent: 0.5, drops: true }, { percent: 0.75, drops: false }],
   });
 });
@@ -76,12 +76,23 @@ test('compare and caliper refuse what is not a length', () => {
   assert.throws(() => requests(odd), (error) => error instanceof Unsendable && error.field === 'reading.roller_mm');
 });
 
-test('an elongation is shown where the instrument would show it', () => {
+test('an answer is shown where the instrument showed it', () => {
   const draft = emptyDraft('imperial');
-  // 0.5 % over 304.8 mm is 306.324 mm; computed from the definition.
-  assert.ok(Math.abs(shownMM(draft, 0.5) - 306.324) < 1e-9);
-  assert.ok(Math.abs(shownMM({ ...draft, instrument: 'compare' }, 0.5) - 6.35) < 1e-9);
-  assert.ok(Math.abs(shownMM({ ...draft, instrument: 'caliper' }, 1) - (127 + 1.27 - 7.75)) < 1e-9);
+  const answer = /** @type {any} */ ({ elongation_percent: 0.4, correction_percent: 0.1 });
+  // 0.5 % over 304.8 mm is 306.324 mm, over 1270 mm 6.35 mm, over 127 mm 0.635 mm.
+  assert.ok(Math.abs(shownMM(draft, answer) - 306.324) < 1e-9);
+  assert.ok(Math.abs(shownMM({ ...draft, instrument: 'compare' }, answer) - 6.35) < 1e-9);
+  assert.ok(Math.abs(shownMM({ ...draft, instrument: 'caliper' }, answer) - (127 + 0.635 - 7.75)) < 1e-9);
+});
+
+test('the probe asks about a chain of nominal length', () => {
+  const draft = emptyDraft('imperial');
+  /** @type {any} */
+  const rule = probe(draft);
+  assert.equal(rule.reading.span_text, `${24 * 12.7} mm`);
+  /** @type {any} */
+  const compare = probe({ ...draft, instrument: 'compare' });
+  assert.equal(compare.reading.growth_mm, 0);
 });
 
 test('a change of span empties the reading and keeps the marks in its unit', () => {

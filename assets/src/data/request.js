@@ -13,7 +13,7 @@ import { nominalMM, rollerMM, spanDraft } from './draft.js';
  * @typedef {{elongation_percent: number, correction_percent: number,
  *   standard_uncertainty_percent: number, interval95_percent: [number, number],
  *   budget: BudgetLine[], limit_percent: number, probability_past_limit: number,
- *   verdict: Verdict, reasons: string[], cautions: string[]}} Answer
+ *   verdict: Verdict, reasons: string[], next_steps: string[], cautions: string[]}} Answer
  * @typedef {{code: string, field: string, message: string}} Fault
  */
 
@@ -35,6 +35,20 @@ export function requests(draft) {
   const part = spanDraft(draft);
   const readings = part ? part.places.flatMap((place) => (place ? [reading(draft, place)] : [])) : gauge(draft);
   return readings.map((one) => ({ ...drive(draft), reading: one }));
+}
+
+/**
+ * What the instrument shows on a chain of nominal length, to learn the limit
+ * and the known bias before there is a reading.
+ * @param {Draft} draft
+ * @returns {object}
+ */
+export function probe(draft) {
+  const nominal = { text: '', mm: nominalMM(draft, draft.instrument) };
+  const one = draft.instrument === 'gauge'
+    ? { kind: 'gauge', steps: [{ percent: 0.5, drops: false }], bears_on: draft.gauge.bears_on }
+    : reading(draft, draft.instrument === 'rule' ? { ...nominal, text: `${nominal.mm} mm` } : nominal);
+  return { ...drive(draft), reading: one };
 }
 
 /** @param {Draft} draft */
@@ -106,12 +120,11 @@ export function largest(answers) {
 }
 
 /**
- * @param {Draft} draft
- * @param {number} percent
- * @returns {number} what the instrument shows at that elongation, mm
+ * @param {Draft} draft with a span instrument in use
+ * @param {Answer} answer
+ * @returns {number} what the instrument showed, known bias and all, mm
  */
-export function shownMM(draft, percent) {
-  const part = spanDraft(draft);
-  if (!part) return percent;
-  return nominalMM(draft, draft.instrument) + (part.pitches * PITCH_MM * percent) / 100;
+export function shownMM(draft, answer) {
+  const percent = answer.elongation_percent + answer.correction_percent;
+  return nominalMM(draft, draft.instrument) + ((spanDraft(draft)?.pitches ?? 0) * PITCH_MM * percent) / 100;
 }

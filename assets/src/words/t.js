@@ -23,10 +23,11 @@ export function named(group, name) {
 
 /**
  * @param {string} group
+ * @param {Record<string, string|number>} values
  * @returns {string[]} the texts of `group.1`, `group.2` and so on
  */
-export function list(group) {
+export function list(group, values) {
   const all = [];
-  for (let i = 1; `${group}.${i}` in en; i++) all.push(named(group, String(i)));
+  for (let i = 1; `${group}.${i}` in en; i++) all.push(t(/** @type {Word} */ (`${group}.${i}`), values));
   return all;
 }

@@ -9,12 +9,14 @@ import { MARKS, fraction, fromMarks, stepMM } from '../../data/lengths.js';
 export const WIDTH = 86;
 export const HEIGHT = 43;
 const NOMINAL_X = 15;
+/** Room the limit's own label takes to its right. */
+const LABEL = 21;
 const SCALES = [10, 5, 2, 1, 0.5, 0.2, 0.1];
 
 /**
- * @typedef {{nominal: number, length: number, limit: number, marks: import('../../data/lengths.js').MarkName}} Frame
- *   nominal: what the instrument shows on a new chain, mm; length: pitches times
- *   pitch, mm; limit: percent
+ * @typedef {{nominal: number, bias: number, length: number, limit: number, marks: import('../../data/lengths.js').MarkName}} Frame
+ *   nominal: what the instrument should show on a new chain, mm; bias: what it
+ *   adds to every reading, percent; length: pitches times pitch, mm; limit: percent
  * @typedef {{x: number, level: number, text: string}} Tick level 0 is the longest
  * @typedef {{scale: number, x: (mm: number) => number, at: (percent: number) => number, ticks: Tick[],
  *   percents: {x: number, text: string}[]}} View
@@ -25,11 +27,11 @@ const SCALES = [10, 5, 2, 1, 0.5, 0.2, 0.1];
  * @returns {View}
  */
 export function view(frame) {
-  const { nominal, length, limit } = frame;
+  const { nominal, bias, length, limit } = frame;
   const reach = (length * Math.max(1.6 * limit, limit + 0.4)) / 100;
   const scale = SCALES.find((one) => NOMINAL_X + one * reach <= WIDTH - 4) ?? 0.1;
   const x = (/** @type {number} */ mm) => NOMINAL_X + (mm - nominal) * scale;
-  const at = (/** @type {number} */ percent) => x(nominal + (length * percent) / 100);
+  const at = (/** @type {number} */ percent) => x(nominal + (length * (percent + bias)) / 100);
   return { scale, x, at, ticks: ticks(frame, scale, x), percents: percents(frame, at) };
 }
 
@@ -96,8 +98,9 @@ function percents({ length, limit }, at) {
   const pace = at(1) - at(0);
   const every = [0.25, 0.5, 1, 2].find((one) => one * pace >= 9) ?? 2;
   const all = [];
-  for (let percent = 0; at(percent) < WIDTH - 3 && length > 0; percent += every) {
-    if (Math.abs(at(percent) - at(limit)) > 7) all.push({ x: at(percent), text: String(percent) });
+  for (let percent = every; at(percent) < WIDTH - 3 && length > 0; percent += every) {
+    const past = at(percent) - at(limit);
+    if (past > LABEL || (past < -8 && at(percent) - at(0) > 8)) all.push({ x: at(percent), text: String(percent) });
   }
   return all;
 }

@@ -3,7 +3,7 @@ import { test } from 'node:test';
 import { WIDTH, clamp, view } from './geometry.js';
 
 /** @type {import('./geometry.js').Frame} */
-const rule = { nominal: 304.8, length: 304.8, limit: 0.5, marks: 'in16' };
+const rule = { nominal: 304.8, bias: 0, length: 304.8, limit: 0.5, marks: 'in16' };
 
 test('a 12 in span is drawn at ten times life size', () => {
   const { scale, x, at } = view(rule);
@@ -14,10 +14,16 @@ test('a 12 in span is drawn at ten times life size', () => {
   assert.ok(Math.abs(at(0.5) - at(0) - 15.24) < 1e-9);
 });
 
+test('what an instrument adds moves the limit, not the reading', () => {
+  const { x, at } = view({ ...rule, bias: 0.1 });
+  assert.equal(x(304.8), view(rule).x(304.8));
+  assert.ok(Math.abs(at(0) - x(304.8 * 1.001)) < 1e-9);
+});
+
 test('the limit and what lies past it fit on every span', () => {
   for (const limit of [0.5, 0.75, 1, 3]) {
     for (const pitches of [2, 20, 24, 48, 100, 200, 400]) {
-      const frame = { nominal: pitches * 12.7, length: pitches * 12.7, limit, marks: /** @type {const} */ ('mm05') };
+      const frame = { nominal: pitches * 12.7, bias: 0, length: pitches * 12.7, limit, marks: /** @type {const} */ ('mm05') };
       const { at, ticks } = view(frame);
       assert.ok(at(0) > 0 && at(limit * 1.3) < WIDTH, `${pitches} pitches, ${limit} %`);
       assert.ok(ticks.length > 1 && ticks.length < 150, `${ticks.length} ticks on ${pitches} pitches`);
@@ -40,9 +46,11 @@ test('labels never stand closer than they are wide', () => {
 });
 
 test('the percentages leave room for the limit', () => {
-  const { percents, at } = view(rule);
-  assert.equal(percents[0].text, '0');
-  for (const { x } of percents) assert.ok(Math.abs(x - at(0.5)) > 7);
+  for (const limit of [0.5, 0.75, 1]) {
+    const { percents, at } = view({ ...rule, limit });
+    assert.ok(percents.length > 0);
+    for (const { x } of percents) assert.ok(x < at(limit) - 8 || x > at(limit) + 21);
+  }
 });
 
 test('a pin off the strip stays at its edge and says so', () => {

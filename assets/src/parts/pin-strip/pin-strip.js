@@ -52,7 +52,7 @@ export class PinStrip extends LitElement {
         @pointermove=${this.onMove} @pointerup=${this.onUp} @pointercancel=${this.onUp}>
       <svg viewBox="0 0 ${WIDTH} ${HEIGHT}" aria-hidden="true">
         ${band(model, seen)} ${link(pin.x)} ${limit(model, seen)} ${rule(seen)} ${axis(model, seen)}
-        ${ghost(seen.x(model.nominal))} ${model.others.map((mm) => other(clamp(seen.x(mm)).x))}
+        ${ghost(seen.at(0))} ${model.others.map((mm) => other(clamp(seen.x(mm)).x))}
         ${model.mm === null ? nothing : hair(pin)}
         <svg x=${pin.x - PIN_R} y=${PIN_Y - PIN_R} width=${2 * PIN_R} height=${2 * PIN_R} viewBox="0 0 24 24">
           <circle class="strip-pin" cx="12" cy="12" r="11.5"/>${shape(model.verdict)}
@@ -119,15 +119,14 @@ function axis(model, seen) {
   return svg`<path class="strip-tick" d="M0 ${AXIS}H${WIDTH}"/>
     ${seen.percents.map(({ x, text }) => svg`<path class="strip-tick" d="M${x} ${AXIS}v1.6"/>
       <text class="strip-text" x=${x} y=${AXIS + 5.6}>${text}</text>`)}
-    <text class="strip-text strong" x=${at} y=${AXIS + 5.6}>${t('strip.percent', { percent: model.limit })}</text>`;
+    <text class="strip-text left strong" x=${at - 4} y=${AXIS + 5.6}>${t('strip.limit', { percent: model.limit })}</text>`;
 }
 
 /** @param {Model} model @param {View} seen */
 function limit(model, seen) {
   const x = seen.at(model.limit);
   return svg`<rect class="strip-beyond" x=${x} y=${RULE_EDGE} width=${Math.max(0, WIDTH - x)} height=${AXIS - RULE_EDGE}/>
-    <path class="strip-limit" d="M${x} ${RULE_EDGE}V${AXIS + 1.5}"/>
-    <text class="strip-text left strong" x=${x + 1.2} y=${AXIS - 1.2}>${t('strip.limit')}</text>`;
+    <path class="strip-limit" d="M${x} ${RULE_EDGE}V${AXIS + 1.5}"/>`;
 }
 
 /** @param {Model} model @param {View} seen */
@@ -151,8 +150,8 @@ function link(x) {
 
 /** Where a chain of nominal length would end. @param {number} x */
 function ghost(x) {
-  return svg`<path class="strip-new" d="M${x} ${RULE_EDGE}V${AXIS}"/>
-    <text class="strip-text right" x=${x - 1.2} y=${AXIS - 1.2}>${t('strip.new')}</text>`;
+  return svg`<path class="strip-new" d="M${x} ${RULE_EDGE}V${AXIS + 1.6}"/>
+    <text class="strip-text" x=${x - 1} y=${AXIS + 5.6}>${t('strip.new')}</text>`;
 }
 
 /** Another place's reading. @param {number} x */

@@ -1,0 +1,81 @@
+/** The frame round every screen: name plate, notices, the screen, its bench, the places. */
+import { html, nothing, render } from 'lit';
+import { icon } from '../parts/icons.js';
+import { agree } from '../sync/updates.js';
+import { named, t } from '../words/t.js';
+import { PLACES } from './router.js';
+import { now, set, watch } from './store.js';
+
+/** @typedef {import('./store.js').State} State */
+
+/** @param {HTMLElement} root drawn into once per frame at most, after any change */
+export function startFrame(root) {
+  let asked = 0;
+  const draw = () => {
+    asked = 0;
+    try {
+      render(frame(now()), root);
+    } catch (error) {
+      console.error(error);
+      render(stumbled(), root);
+    }
+  };
+  root.replaceChildren();
+  watch(() => {
+    asked ||= requestAnimationFrame(draw);
+  });
+  draw();
+}
+
+/** @param {State} state */
+function frame(state) {
+  const place = PLACES[state.place];
+  const { body, bench } = place.screen(state);
+  document.title = `${t(place.title)} · ${t('app.name')}`;
+  return html`<div class="frame">
+    <a class="skip" href="#place" @click=${skip}>${t('app.skip')}</a>
+    <header class="plate">${icon('mark')}<span class="name">${t('app.name')}</span>
+      <span class="small" role="status">${named('offline', offline(state))}</span></header>
+    ${notices(state)}
+    <main class="place" id="place" tabindex="-1">${body}</main>
+    <footer class="dock">
+      ${bench === nothing ? nothing : html`<div class="bench">${bench}</div>`}
+      <nav aria-label=${t('app.places')}><ul class="places">${Object.entries(PLACES).map(([name, one]) => one.icon
+        ? html`<li><a href="#/${name}" aria-current=${name === state.place ? 'page' : nothing}>${icon(one.icon)}${t(one.title)}</a></li>`
+        : nothing)}</ul></nav>
+    </footer>
+  </div>`;
+}
+
+/** @param {State} state */
+function offline(state) {
+  return state.offline === 'ready' && !state.online ? 'off' : state.offline;
+}
+
+/** @param {Event} event */
+function skip(event) {
+  event.preventDefault();
+  document.getElementById('place')?.focus();
+}
+
+/** @param {State} state */
+function notices({ trouble, update }) {
+  return html`<div class="alerts" role="alert">${trouble ? html`<p class="notice">${named('trouble', trouble)}</p>` : nothing}</div>
+    <div class="alerts" role="status">${update === 'waiting' ? html`<div class="notice">
+      <p>${t('update.text')}</p>
+      <div class="choices">
+        <button class="button" type="button" @click=${agree}>${t('update.now')}</button>
+        <button class="button quiet" type="button" @click=${() => set({ update: 'later' })}>${t('update.later')}</button>
+      </div></div>` : nothing}</div>`;
+}
+
+/** When drawing fails: say so, and offer a way on that loses as little as possible. */
+function stumbled() {
+  const empty = () => {
+    localStorage.removeItem('tautspan.draft');
+    location.reload();
+  };
+  return html`<main class="static" role="alert"><h1>${t('app.crash.title')}</h1><p>${t('app.crash.text')}</p>
+    <p><button class="button" type="button" @click=${() => location.reload()}>${t('app.crash.reload')}</button></p>
+    <p><button class="button" type="button" @click=${empty}>${t('app.crash.empty')}</button></p></main>`;
+}

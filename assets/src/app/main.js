@@ -1,0 +1,28 @@
+/** Starts the page: what is kept first, then the screen, then the rest. */
+import { watchTrouble } from '../data/database.js';
+import { keep } from '../data/local.js';
+import { engine } from '../engine/engine.js';
+import { evaluate } from '../screens/check-actions.js';
+import { startUpdates } from '../sync/updates.js';
+import { startFrame } from './frame.js';
+import { watchInstall } from './install.js';
+import { startRouter } from './router.js';
+import { askToPersist } from './storage.js';
+import { now, set } from './store.js';
+import { applyTheme } from './theme.js';
+
+applyTheme(now().settings.theme);
+watchInstall();
+watchTrouble((trouble) => set({ trouble }));
+startRouter();
+startFrame(/** @type {HTMLElement} */ (document.getElementById('app')));
+evaluate();
+
+engine.watch(({ state }) => set({ crashed: state === 'crashed' }));
+for (const event of ['online', 'offline']) addEventListener(event, () => set({ online: navigator.onLine }));
+
+startUpdates({
+  told: ({ offline, waiting }) => set({ offline, update: waiting ? 'waiting' : 'none' }),
+  save: () => keep('draft', now().draft),
+});
+askToPersist();

@@ -1,0 +1,129 @@
+/**
+ * What can be done on Check. Every change of the draft is on the phone before
+ * the screen shows it, and asks the engine anew.
+ */
+import { NO_RESULT, now, set } from '../app/store.js';
+import { cleared, entered, entry, spanDraft, withEntry } from '../data/draft.js';
+import { keepReading } from '../data/kept.js';
+import { keep } from '../data/local.js';
+import { Unsendable, largest, probe, requests, shownMM } from '../data/request.js';
+import { KeepError } from '../data/database.js';
+import { EngineFault } from '../engine/bridge.js';
+import { engine } from '../engine/engine.js';
+import { t } from '../words/t.js';
+
+/** @typedef {import('../data/draft.js').Draft} Draft */
+
+let turn = 0;
+
+/**
+ * @param {Draft} draft
+ * @param {Partial<import('../app/store.js').State>} [also] changed in the same breath
+ */
+export function change(draft, also = {}) {
+  const trouble = keep('draft', draft);
+  set({ draft, trouble, flash: '', before: null, ...also });
+  evaluate();
+}
+
+/** Asks the engine about the draft; only the newest question's answer is shown. */
+export async function evaluate() {
+  const mine = ++turn;
+  const { draft, result } = now();
+  set({ result: entered(draft) ? { ...result, status: 'waiting' } : NO_RESULT });
+  const [base, next] = await Promise.all([learnBase(draft), judge(draft)]);
+  if (mine !== turn) return;
+  set({ base: base ?? now().base, result: next, draft: located(draft, next) });
+}
+
+/** What the base in the store was learnt from. */
+let baseOf = '';
+
+/** @param {Draft} draft */
+async function learnBase(draft) {
+  try {
+    const asked = probe(draft);
+    const key = JSON.stringify(asked);
+    if (key === baseOf) return now().base;
+    const answer = await engine.call('wear', asked);
+    baseOf = key;
+    return { limit: answer.limit_percent, correction: answer.correction_percent };
+  } catch {
+    return null;
+  }
+}
+
+/**
+ * @param {Draft} draft
+ * @returns {Promise<import('../app/store.js').Result>}
+ */
+async function judge(draft) {
+  try {
+    const asked = requests(draft);
+    if (!asked.length) return NO_RESULT;
+    const answers = await Promise.all(asked.map((request) => engine.call('wear', request)));
+    return { status: 'ok', answers, requests: asked, counted: largest(answers), fault: null };
+  } catch (error) {
+    return { ...NO_RESULT, ...failure(error) };
+  }
+}
+
+/**
+ * @param {unknown} error
+ * @returns {{status: 'fault'|'crash', fault: import('../data/request.js').Fault|null}}
+ */
+function failure(error) {
+  if (error instanceof EngineFault) return { status: 'fault', fault: error.fault };
+  if (error instanceof Unsendable) {
+    return { status: 'fault', fault: { code: 'unreadable', field: error.field, message: t('value.unreadable') } };
+  }
+  return { status: 'crash', fault: null };
+}
+
+/**
+ * Typed text has no length until the engine has read it; then the pin and the
+ * next nudge start from there.
+ * @param {Draft} draft
+ * @param {import('../app/store.js').Result} result
+ * @returns {Draft}
+ */
+function located(draft, result) {
+  const here = entry(draft);
+  if (result.status !== 'ok' || !here || here.mm !== null) return draft;
+  return withEntry(draft, { ...here, mm: shownMM(draft, result.answers[place(draft)]) });
+}
+
+/** @param {Draft} draft @returns {number} index among the answers of the place in use */
+export function place(draft) {
+  const part = spanDraft(draft);
+  return part ? part.places.slice(0, part.active).filter(Boolean).length : 0;
+}
+
+/** Keeps the reading on the phone, then makes room for the next one. */
+export async function keepDraft() {
+  const { draft, result } = now();
+  if (result.status !== 'ok') return;
+  const fields = {
+    at: new Date().toISOString(), requests: result.requests, counted: result.counted,
+    answer: result.answers[result.counted], note: '',
+  };
+  try {
+    await keepReading(fields, crypto.randomUUID());
+  } catch (error) {
+    set({ trouble: error instanceof KeepError ? error.reason : 'lost' });
+    return;
+  }
+  change(cleared(draft), { flash: 'kept' });
+}
+
+/** Empties the reading; can be undone until the next change. */
+export function clearDraft() {
+  const { draft } = now();
+  change(cleared(draft), { flash: 'cleared', before: draft });
+}
+
+/** Brings back what was emptied. */
+export function undoClear() {
+  const { before } = now();
+  if (before) change(before);
+}

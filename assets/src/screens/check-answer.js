@@ -1,0 +1,122 @@
+/** The verdict on its tag, and below it why, what next, and the cautions. */
+import { html, nothing } from 'lit';
+import { spanDraft } from '../data/draft.js';
+import { verdictShape } from '../parts/verdict-shape.js';
+import { list, named, t } from '../words/t.js';
+import { percent } from '../words/numbers.js';
+import { engine } from '../engine/engine.js';
+import { evaluate } from './check-actions.js';
+
+/**
+ * @typedef {import('../app/store.js').State} State
+ * @typedef {import('../data/request.js').Answer} Answer
+ */
+
+/** @param {State} state */
+export function answerTag(state) {
+  const { result } = state;
+  const answer = result.status === 'ok' || result.status === 'waiting' ? result.answers[result.counted] : undefined;
+  const look = answer?.verdict ?? 'none';
+  return html`<section class="tag ${look} ${result.status === 'waiting' ? 'busy' : ''}" aria-label=${t('answer.title')}>
+    ${verdictShape(look)}
+    <div role="status">
+      <p class="word">${answer ? named('verdict', answer.verdict) : t(standing(state))}</p>
+      ${answer ? figures(answer) : under(state)}
+    </div>
+  </section>`;
+}
+
+/** @param {State} state @returns {import('../words/t.js').Word} what stands where no verdict does */
+function standing({ result, base, crashed }) {
+  if (crashed || result.status === 'crash') return 'answer.crash';
+  if (result.status === 'fault') return 'answer.fault';
+  return base ? 'answer.none' : 'answer.starting';
+}
+
+/** @param {Answer} answer */
+function figures(answer) {
+  const [lo, hi] = answer.interval95_percent;
+  return html`<p class="figure">${t(answer.elongation_percent < 0 ? 'answer.shorter' : 'answer.longer', {
+      percent: percent(Math.abs(answer.elongation_percent)),
+    })}</p>
+    <p class="number small">${t('answer.range', { lo: percent(lo), hi: percent(hi) })},
+      ${t('answer.limit', { percent: answer.limit_percent })}</p>`;
+}
+
+/** @param {State} state */
+function under({ result, base, crashed }) {
+  if (crashed || result.status === 'crash') {
+    return html`<p>${t('answer.crash.text')}</p>
+      <button class="button" type="button" @click=${startAgain}>${t('answer.restart')}</button>`;
+  }
+  if (result.status === 'none' && base) return html`<p class="number small">${t('answer.limit', { percent: base.limit })}</p>`;
+  return nothing;
+}
+
+function startAgain() {
+  engine.restart();
+  evaluate();
+}
+
+/** @param {State} state */
+export function answerDetails(state) {
+  const { result, draft } = state;
+  const answer = result.answers[result.counted];
+  if (!answer) return result.status === 'none' ? howTo(draft) : nothing;
+  return html`<div class="sheets">
+    ${draft.drive.chosen ? nothing : html`<p class="fault">${t('answer.assumed')}</p>`}
+    ${sentences('next.title', answer.next_steps)}
+    ${why(answer, result)}
+    ${sentences('cautions.title', answer.cautions)}
+  </div>`;
+}
+
+/**
+ * @param {Answer} answer
+ * @param {import('../app/store.js').Result} result
+ */
+function why(answer, { answers, counted }) {
+  const most = [...answer.budget].sort((a, b) => b.standard_uncertainty_percent - a.standard_uncertainty_percent)[0];
+  const total = percent(answer.standard_uncertainty_percent);
+  return html`<section class="sheet">
+    <h2>${t('why.title')}</h2>
+    ${answers.length > 1 ? html`<p>${t('answer.counts', { n: counted + 1, of: answers.length })}</p>` : nothing}
+    <ul>${answer.reasons.map((reason) => html`<li>${reason}</li>`)}</ul>
+    ${most ? html`<details class="fold">
+      <summary>${t('why.budget')}</summary>
+      <p>${t('why.budget.text', { source: most.note || most.source, percent: total })}</p>
+      ${budget(answer, total)}
+    </details>` : nothing}
+  </section>`;
+}
+
+/**
+ * @param {Answer} answer
+ * @param {string} total
+ */
+function budget(answer, total) {
+  return html`<table>
+    <thead><tr><th scope="col">${t('why.source')}</th><th scope="col" class="number">${t('why.percent')}</th></tr></thead>
+    <tbody>${answer.budget.map((line) => html`<tr>
+      <td>${line.note || line.source}</td>
+      <td class="number">${t('answer.percent', { percent: line.standard_uncertainty_percent.toFixed(3) })}</td>
+    </tr>`)}</tbody>
+    <tfoot><tr><th scope="row">${t('why.total')}</th>
+      <td class="number">${t('answer.percent', { percent: total })}</td></tr></tfoot>
+  </table>`;
+}
+
+/**
+ * @param {import('../words/t.js').Word} title
+ * @param {string[]} texts
+ */
+function sentences(title, texts) {
+  return html`<section class="sheet"><h2>${t(title)}</h2><ul>${texts.map((text) => html`<li>${text}</li>`)}</ul></section>`;
+}
+
+/** @param {import('../data/draft.js').Draft} draft */
+function howTo(draft) {
+  const n = spanDraft(draft)?.pitches ?? 0;
+  return html`<section class="sheet"><h2>${t('how.title')}</h2>
+    <ol>${list(`how.${draft.instrument}`, { n }).map((text) => html`<li>${text}</li>`)}</ol></section>`;
+}

@@ -1,0 +1,96 @@
+/** Check: take a reading now. The app opens here. */
+import { html, nothing } from 'lit';
+import { now, set } from '../app/store.js';
+import { nudged, entered, entry, nominalMM, spanDraft, withEntry } from '../data/draft.js';
+import { show } from '../data/lengths.js';
+import { choice } from '../parts/choice.js';
+import { icon } from '../parts/icons.js';
+import { nudgeField } from '../parts/nudge-field.js';
+import { named, t } from '../words/t.js';
+import { change, clearDraft, keepDraft, undoClear } from './check-actions.js';
+import { answerDetails, answerTag } from './check-answer.js';
+import { gaugeEnds } from './check-gauge.js';
+import { drivePanel, setup, setupPanel } from './check-setup.js';
+import { strip } from './check-strip.js';
+import { places } from './check-thrice.js';
+
+/**
+ * @typedef {import('../app/store.js').State} State
+ * @typedef {import('../data/draft.js').Instrument} Instrument
+ */
+
+/** @type {Instrument[]} */
+const INSTRUMENTS = ['rule', 'gauge', 'compare', 'caliper'];
+
+/** @param {State} state */
+export function check(state) {
+  const { draft, panel } = state;
+  return {
+    body: html`<div class="check">
+      <h1 class="away">${t('check.title')}</h1>
+      <div class="instruments">${choice({
+        name: 'instrument', title: t('check.instruments'), hidden: true, even: true, value: draft.instrument,
+        options: INSTRUMENTS.map((value) => ({ value, text: html`${icon(value)}${named('instrument', value)}` })),
+        choose: (instrument) => change({ ...draft, instrument }, { panel: '' }),
+      })}</div>
+      ${setup(state)}
+      ${panel === 'drive' ? drivePanel(state) : nothing}
+      ${panel === 'setup' ? setupPanel(state) : nothing}
+      ${answerTag(state)}
+      ${strip(state)}
+      ${draft.instrument === 'gauge' ? gaugeEnds(state) : places(state)}
+      ${answerDetails(state)}
+    </div>`,
+    bench: bench(state),
+  };
+}
+
+/** @param {State} state the lower third: the value and the main action */
+function bench(state) {
+  return html`<h2 class="away">${t('check.value')}</h2>
+    ${flash(state)} ${value(state)}
+    <div class="main-row">
+      ${entered(state.draft)
+        ? html`<button class="button" type="button" @click=${clearDraft}>${t('keep.clear')}</button>`
+        : html`<a class="button" href="#/kept">${t('keep.see')}</a>`}
+      ${mainAction(state)}
+    </div>`;
+}
+
+/** @param {State} state */
+function mainAction({ draft, result }) {
+  const part = spanDraft(draft);
+  if (part && !entry(draft)) {
+    const text = t('keep.exact', { length: show(nominalMM(draft, draft.instrument), part.marks) });
+    return html`<button class="button main" type="button" @click=${() => change(nudged(draft, 0))}>${text}</button>`;
+  }
+  const ready = result.status === 'ok' || result.status === 'waiting';
+  const word = ready ? 'keep.keep' : part ? 'keep.fix' : 'keep.first';
+  return html`<button class="button main" type="button" aria-disabled=${ready ? 'false' : 'true'}
+    @click=${keepDraft}>${t(word)}</button>`;
+}
+
+/** @param {State} state */
+function value({ draft, result }) {
+  const part = spanDraft(draft);
+  if (!part) return nothing;
+  const marks = named('marks', part.marks);
+  const here = entry(draft);
+  return nudgeField({
+    id: 'value', title: named('value', draft.instrument), hidden: true, large: true, text: here?.text ?? '',
+    placeholder: show(nominalMM(draft, draft.instrument), part.marks),
+    less: t('nudge.less', { marks }), more: t('nudge.more', { marks }),
+    fault: result.status === 'fault' ? result.fault?.message : undefined,
+    step: (steps) => change(nudged(now().draft, steps)),
+    type: (text) => change(withEntry(now().draft, text ? { text, mm: null } : null)),
+  });
+}
+
+/** @param {State} state what just happened, and the way back */
+function flash({ flash: what }) {
+  const text = what === 'kept' ? t('keep.done') : what === 'cleared' ? t('keep.cleared') : '';
+  return html`<div class="flash" role="status">${text}
+    ${what === 'kept' ? html`<a class="button quiet" href="#/kept" @click=${() => set({ flash: '' })}>${t('keep.see')}</a>` : nothing}
+    ${what === 'cleared' ? html`<button class="button quiet" type="button" @click=${undoClear}>${t('keep.undo')}</button>` : nothing}
+  </div>`;
+}

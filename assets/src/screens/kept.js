@@ -1,0 +1,109 @@
+/** The readings kept on this phone with no bike. */
+import { html, nothing } from 'lit';
+import { now, set } from '../app/store.js';
+import { KeepError } from '../data/database.js';
+import { recallKept, rewrite } from '../data/kept.js';
+import { verdictShape } from '../parts/verdict-shape.js';
+import { percent } from '../words/numbers.js';
+import { named, t } from '../words/t.js';
+
+/**
+ * @typedef {import('../app/store.js').State} State
+ * @typedef {import('../data/kept.js').Kept} Kept
+ */
+
+/** Looks the readings up when the screen is opened. */
+export async function openKept() {
+  set({ kept: null });
+  try {
+    set({ kept: await recallKept(), trouble: null });
+  } catch (error) {
+    set({ trouble: reason(error) });
+  }
+}
+
+/** @param {State} state */
+export function kept({ kept: list, trouble }) {
+  return {
+    body: html`<div class="sheets">
+      <h1>${t('kept.title')}</h1>
+      ${list ? readings(list) : trouble ? retry() : html`<p role="status">${t('kept.loading')}</p>`}
+    </div>`,
+    bench: html`<a class="button main" href="#/check">${t('kept.back')}</a>`,
+  };
+}
+
+function retry() {
+  return html`<button class="button" type="button" @click=${openKept}>${t('kept.again')}</button>`;
+}
+
+/** @param {Kept[]} list */
+function readings(list) {
+  if (!list.length) return html`<p>${t('kept.none')}</p>`;
+  return html`<ul class="kept-list">${list.map((one) => (one.removed ? gone(one) : line(one)))}</ul>`;
+}
+
+/** @param {Kept} one */
+function gone(one) {
+  return html`<li class="flash" role="status">${t('kept.deleted')}
+    <button class="button" type="button" @click=${() => put({ ...one, removed: false })}>${t('keep.undo')}</button></li>`;
+}
+
+/** @param {Kept} one */
+function line(one) {
+  const { answer, at, note } = one.fields;
+  const id = `note-${one.record_id}`;
+  const write = (/** @type {any} */ event) => put({ ...one, fields: { ...one.fields, note: event.target.value } });
+  return html`<li>
+    <div class="kept-head">${verdictShape(answer.verdict)}
+      <div><strong>${named('verdict', answer.verdict)}</strong>
+        <span class="number">${t('kept.line', { percent: percent(answer.elongation_percent), limit: answer.limit_percent })}</span></div>
+    </div>
+    <p class="soft number"><time datetime=${at}>${new Date(at).toLocaleString()}</time><br>${what(one)}</p>
+    <div class="end-of-row">
+      <div><label class="label" for=${id}>${t('kept.note')}</label>
+        <input class="line-input" id=${id} maxlength="200" autocomplete="off" .value=${note} @input=${write}></div>
+      <button class="button" type="button" @click=${() => put({ ...one, removed: true })}>${t('kept.delete')}</button>
+    </div>
+  </li>`;
+}
+
+/** @param {Kept} one what was measured, in words */
+function what({ fields: { requests, counted } }) {
+  const { reading } = requests[counted];
+  if (reading.kind === 'gauge') {
+    const list = reading.steps.map((/** @type {import('../data/draft.js').Step} */ step) =>
+      t(step.drops ? 'kept.gauge.drops' : 'kept.gauge.stays', { percent: step.percent })).join(', ');
+    return t('kept.reading.gauge', { list });
+  }
+  const all = requests.map((/** @type {any} */ request) => size(request.reading));
+  const words = { n: reading.pitches, span: size(reading), mm: size(reading) };
+  return html`${t(WORDS[/** @type {keyof typeof WORDS} */ (reading.kind)], words)}
+    ${all.length > 1 ? html`<br>${t('kept.places', { list: all.join(' · ') })}` : nothing}`;
+}
+
+const WORDS = /** @type {const} */ ({
+  rule: 'kept.reading.rule', compare: 'kept.reading.compare', caliper: 'kept.reading.caliper',
+});
+
+/** @param {any} reading */
+function size(reading) {
+  const mm = reading.growth_mm ?? reading.inside_mm;
+  return reading.span_text ?? String(Math.round(mm * 1000) / 1000);
+}
+
+/** @param {Kept} next shown once it is on the disk */
+async function put(next) {
+  try {
+    await rewrite(next);
+  } catch (error) {
+    return set({ trouble: reason(error) });
+  }
+  const list = now().kept ?? [];
+  set({ trouble: null, kept: list.map((one) => (one.record_id === next.record_id ? next : one)) });
+}
+
+/** @param {unknown} error */
+function reason(error) {
+  return error instanceof KeepError ? error.reason : 'lost';
+}
