@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"tautspan/internal/cost"
+	"tautspan/internal/drive"
 	"tautspan/internal/identify"
 	"tautspan/internal/wear"
 )
@@ -9,4 +11,6 @@ import (
 var calculations = []Calculation{
 	define("wear", "One reading to a verdict with its uncertainty", wear.Calculate),
 	define("identify", "Which chain family this is, from widths, pitch and the bike", identify.Calculate),
+	define("cost", "What each way of changing the chain costs per 1000 km", cost.Calculate),
+	define("length", "How long the chain of a derailleur drive must be, and how it sits in every gear", drive.Length),
 }
