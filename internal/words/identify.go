@@ -52,7 +52,7 @@ var identifyEnglish = map[string]string{
 	"identify_next_again": "Measure again: outer width over plain pin ends, inner width between the inner plates, pitch from one pin to the very next.",
 	"identify_next_count": "This pitch is twice half an inch. Unless the chain has long, open links, you measured from one pin to the second next: halve it.",
 
-	"identify_next_wear":  "The pitch reads long: check the wear before you use this chain or buy another like it.",
+	"identify_next_wear": "The pitch reads long: check the wear before you use this chain or buy another like it.",
 
 	"identify_caution_roller": "A roller diameter never tells which chain it is.",
 	"identify_caution_none":   "No family explains these readings. Do not fit or join this chain on the strength of the nearest one.",
