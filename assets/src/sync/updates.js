@@ -4,6 +4,7 @@
  * every open page saves its draft and reloads at once, so that no page runs on
  * with the files of another version.
  */
+import { engine } from '../engine/engine.js';
 import { build } from './build.js';
 
 /**
@@ -26,8 +27,8 @@ let agreed = false;
 let asked = 0;
 
 /**
- * Starts keeping the app on the phone. Call it once the page has what it needs,
- * since it downloads whatever is still missing.
+ * Starts keeping the app on the phone, as soon as the engine is there: what the
+ * page itself waits for comes first on a slow line.
  * @param {{told: (now: Updates) => void, save: () => void}} options `told` hears
  *   every change, `save` is called before a reload and must finish before it returns
  * @returns {Promise<void>}
@@ -45,6 +46,7 @@ export async function startUpdates({ told, save }) {
     }
     controlled = true; // the first visit is taken over once, with the same version
   });
+  await engineSettled();
   await register();
   document.addEventListener('visibilitychange', askAgain);
   addEventListener('online', askAgain);
@@ -54,6 +56,13 @@ export async function startUpdates({ told, save }) {
 export function agree() {
   agreed = true;
   registration?.waiting?.postMessage('take over');
+}
+
+/** @returns {Promise<void>} fulfilled once the engine is ready or has failed */
+function engineSettled() {
+  return new Promise((resolve) => {
+    engine.watch(({ state }) => state !== 'loading' && resolve());
+  });
 }
 
 async function register() {

@@ -49,21 +49,21 @@ func write(t *testing.T, changes map[string]string) string {
 	return dir
 }
 
-func mustBuild(t *testing.T, changes map[string]string, stamp string) *site {
+func mustBuild(t *testing.T, changes map[string]string) *site {
 	t.Helper()
-	s, err := build(write(t, changes), engine, stamp)
+	s, err := build(write(t, changes), engine)
 	require.NoError(t, err)
 	return s
 }
 
 func TestBuild_sameSourcesSameBytes(t *testing.T) {
-	one, two := mustBuild(t, nil, ""), mustBuild(t, nil, "")
+	one, two := mustBuild(t, nil), mustBuild(t, nil)
 	assert.Equal(t, one.version, two.version)
 	assert.Equal(t, one.files, two.files)
 }
 
 func TestBuild_everyByteCountsForTheVersion(t *testing.T) {
-	seen := map[string]string{mustBuild(t, nil, "").version: "unchanged", mustBuild(t, nil, "x").version: "stamp"}
+	seen := map[string]string{mustBuild(t, nil).version: "unchanged"}
 	for name, change := range map[string]string{
 		"index.html": " ", "manifest.webmanifest": "\n", "icons/mark.svg": " ",
 		"styles/more.css": "i{color:red}", "app/greet.js": ";greet.x=1", "engine/worker.js": ";postMessage(1)",
@@ -72,17 +72,17 @@ func TestBuild_everyByteCountsForTheVersion(t *testing.T) {
 		if name == "manifest.webmanifest" {
 			text = strings.Replace(sources[name], `"x"`, `"y"`, 1)
 		}
-		version := mustBuild(t, map[string]string{name: text}, "").version
+		version := mustBuild(t, map[string]string{name: text}).version
 		assert.Empty(t, seen[version], name)
 		seen[version] = name
 	}
-	other, err := build(write(t, nil), []byte("another engine"), "")
+	other, err := build(write(t, nil), []byte("another engine"))
 	require.NoError(t, err)
 	assert.Empty(t, seen[other.version], "engine")
 }
 
 func TestBuild_pageNamesOnlyWhatIsThere(t *testing.T) {
-	s := mustBuild(t, nil, "")
+	s := mustBuild(t, nil)
 	page := string(s.files["/"])
 	urls := regexp.MustCompile(`/files/[^"]+`).FindAllString(page, -1)
 	assert.GreaterOrEqual(t, len(urls), 7, "manifest, icon, style, script, worker, engine twice")
@@ -96,7 +96,7 @@ func TestBuild_pageNamesOnlyWhatIsThere(t *testing.T) {
 
 // The integrity is that of W3C Subresource Integrity: the base64 of SHA-256.
 func TestBuild_serviceWorkerListsEverything(t *testing.T) {
-	s := mustBuild(t, nil, "")
+	s := mustBuild(t, nil)
 	worker := string(s.files["/sw.js"])
 	assert.Contains(t, worker, s.version)
 	for url, content := range s.files {
@@ -116,7 +116,7 @@ func TestBuild_ErrSources(t *testing.T) {
 		"main.js":                                     {"app/main.js": `import "./gone.js"`},
 		"index.html must hold":                        {"index.html": "<!doctype html>"},
 	} {
-		_, err := build(write(t, changes), engine, "")
+		_, err := build(write(t, changes), engine)
 		require.Error(t, err, says)
 		assert.Contains(t, err.Error(), says)
 	}
@@ -125,8 +125,8 @@ func TestBuild_ErrSources(t *testing.T) {
 func TestSite_write(t *testing.T) {
 	out := t.TempDir()
 	require.NoError(t, os.WriteFile(filepath.Join(out, "placeholder.txt"), []byte("stays"), 0o644))
-	require.NoError(t, mustBuild(t, map[string]string{"app/greet.js": "export const greet = () => 1"}, "old").write(out))
-	s := mustBuild(t, nil, "")
+	require.NoError(t, mustBuild(t, map[string]string{"app/greet.js": "export const greet = () => 1"}).write(out))
+	s := mustBuild(t, nil)
 	require.NoError(t, s.write(out))
 	found := []string{}
 	require.NoError(t, filepath.WalkDir(out, func(name string, entry os.DirEntry, err error) error {

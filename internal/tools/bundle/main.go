@@ -14,9 +14,8 @@ import (
 func main() {
 	source := flag.String("src", "assets/src", "folder with the app's sources")
 	out := flag.String("out", "assets/dist", "folder to write; everything in it but placeholder.txt is replaced")
-	stamp := flag.String("stamp", "", "text put into the page, to make a build that differs from another")
 	flag.Parse()
-	version, err := run(*source, *out, *stamp)
+	version, err := run(*source, *out)
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "bundle:", err)
 		os.Exit(1)
@@ -24,12 +23,12 @@ func main() {
 	fmt.Println("bundled version", version)
 }
 
-func run(source, out, stamp string) (version string, err error) {
+func run(source, out string) (version string, err error) {
 	engine, err := compileEngine()
 	if err != nil {
 		return "", err
 	}
-	s, err := build(source, engine, stamp)
+	s, err := build(source, engine)
 	if err != nil {
 		return "", err
 	}
@@ -37,14 +36,14 @@ func run(source, out, stamp string) (version string, err error) {
 }
 
 // build makes the whole app in memory from its sources and the engine.
-func build(source string, engine []byte, stamp string) (*site, error) {
+func build(source string, engine []byte) (*site, error) {
 	s := newSite()
 	s.add("engine/engine.wasm", engine)
 	for _, step := range []func() error{
 		func() error { return s.addStatic(source) },
 		func() error { return s.addScripts(source) },
 		func() error { return s.addManifest(source) },
-		func() error { return s.addPage(source, stamp) },
+		func() error { return s.addPage(source) },
 		func() error { return s.addServiceWorker(source) },
 	} {
 		if err := step(); err != nil {

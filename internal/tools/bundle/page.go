@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"html"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -42,7 +41,7 @@ func (s *site) addManifest(source string) error {
 // build's meta element and the engine's preload, which sync/build.js and
 // engine/engine.js read. The version covers everything, the page before its own
 // version was put in included.
-func (s *site) addPage(source, stamp string) error {
+func (s *site) addPage(source string) error {
 	page, err := os.ReadFile(filepath.Join(source, "index.html"))
 	if err != nil {
 		return err
@@ -55,9 +54,6 @@ func (s *site) addPage(source, stamp string) error {
 	})
 	if err != nil {
 		return err
-	}
-	if stamp != "" {
-		page = fmt.Appendf(page, "<!-- %s -->\n", html.EscapeString(stamp))
 	}
 	s.files["/"] = page
 	s.version = s.hash()
