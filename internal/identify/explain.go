@@ -11,7 +11,7 @@ import (
 func (e *evidence) candidate(f *chain.Family, probability float64) Candidate {
 	fits, fitReason := e.fits(f)
 	c := Candidate{
-		Class: f.Class, Name: words.N("class_" + string(f.Class)).Text(), RearSprockets: f.RearSprockets,
+		Class: f.Class, Name: className(f.Class), RearSprockets: f.RearSprockets,
 		Probability: probability, PitchMM: f.PitchMM,
 		Closures: f.Closures, ClosureAdvice: closureAdvice(f), Fits: fits, Source: f.Source,
 		Reasons: append(e.reasons(f), fitReason),
@@ -27,6 +27,9 @@ func (e *evidence) candidate(f *chain.Family, probability float64) Candidate {
 	}
 	return c
 }
+
+// className is the family in words.
+func className(c chain.Class) string { return words.N("class_" + string(c)).Text() }
 
 // closureAdvice says how each closure of the family is used, and what never to do.
 func closureAdvice(f *chain.Family) []words.Note {

@@ -30,6 +30,7 @@ func Calculate(r *Request) (*Response, error) {
 			answer.Candidates = append(answer.Candidates, e.candidate(w.family, w.p))
 		}
 	}
+	answer.Comb = e.comb(answer.Candidates)
 	answer.advise(e)
 	return answer, nil
 }

@@ -46,6 +46,7 @@ type Response struct {
 	Candidates []Candidate
 	NoneFit    bool
 	Nearest    *Candidate // set when NoneFit
+	Comb       Comb
 	NextSteps  []words.Note
 	Cautions   []words.Note
 }
@@ -56,6 +57,7 @@ func (r *Response) Fields(o *wire.Object) {
 		Doc("most likely first; probabilities sum to one; empty when none fits", "")
 	o.Boolean("none_fit", &r.NoneFit).Required().Doc("no family explains every reading", "")
 	wire.Optional(o, "nearest", &r.Nearest).OrNull().Doc("the family that misses by least when none fits; not an identification", "")
+	wire.Nested(o, "comb", &r.Comb).Required().Doc("every family's outer width on one scale, with the reading", "")
 	o.Notes("next_steps", "next_step", &r.NextSteps)
 	o.Notes("cautions", "caution", &r.Cautions)
 }
