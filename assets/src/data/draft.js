@@ -21,8 +21,8 @@ import { PITCH_MM, nudge, read, show } from './lengths.js';
  */
 
 /**
- * Spans on offer. Every count is even: an inner link keeps its length and an
- * outer one takes all the wear, so only whole pairs give the mean of both.
+ * Spans on offer. Every count is even: from pin to pin an outer link keeps its
+ * length and an inner one takes all the wear, so only whole pairs give the mean.
  * A 300 mm rule takes 22 pitches (279.4 mm) with room for what the chain grew.
  * @type {Record<SpanName, {pitches: number, unit: 'in'|'mm'|null}>}
  */
@@ -113,14 +113,14 @@ export function withSpan(draft, change) {
 
 /**
  * @param {Draft} draft
- * @param {number} steps marks to move, 0 to say "exactly as new"
+ * @param {number} steps marks to move, 0 for the mark nearest to new
  * @returns {Draft}
  */
 export function nudged(draft, steps) {
   const part = spanDraft(draft);
   if (!part) return draft;
   const from = entry(draft)?.mm ?? nominalMM(draft, draft.instrument);
-  const mm = steps === 0 ? from : nudge(from, part.marks, steps);
+  const mm = nudge(from, part.marks, steps);
   return withEntry(draft, { text: show(mm, part.marks), mm });
 }
 

@@ -36,7 +36,7 @@ export function stepMM(name) {
 
 /**
  * Moves a length by whole marks. A length between two marks goes to the next
- * mark in that direction first.
+ * mark in that direction first, with 0 steps to the nearest.
  * @param {number} mm
  * @param {MarkName} name
  * @param {number} steps whole number, negative for less
@@ -45,7 +45,7 @@ export function stepMM(name) {
 export function nudge(mm, name, steps) {
   const at = mm / stepMM(name);
   const near = Math.round(at);
-  if (Math.abs(at - near) < 1e-6) return fromMarks(near + steps, name);
+  if (steps === 0 || Math.abs(at - near) < 1e-6) return fromMarks(near + steps, name);
   return fromMarks((steps > 0 ? Math.floor(at) : Math.ceil(at)) + steps, name);
 }
 

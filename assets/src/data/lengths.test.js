@@ -17,6 +17,9 @@ test('nudging lands on marks and never drifts', () => {
   assert.equal(nudge(304.8, 'mm05', 1), 305);
   assert.equal(nudge(304.8, 'mm05', -1), 304.5);
   assert.equal(nudge(305, 'mm05', 3), 306.5);
+  assert.equal(nudge(306.4, 'mm05', 1), 306.5);
+  assert.equal(nudge(306.4, 'mm05', -1), 306);
+  assert.equal(nudge(119.27, 'mm01', 0), 119.3);
 });
 
 test('lengths are written as the rule shows them', () => {
