@@ -1,0 +1,55 @@
+package drive
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// mostPairs is how many pairs a search lists.
+const mostPairs = 24
+
+// pairs returns the pairs within the search that close with the axle where it
+// is, best first: those whose play is wanted, then by how near the play is to
+// the middle of the wanted range; at most mostPairs of them.
+func (r *CentreRequest) pairs() []Pair {
+	wanted := (r.SlackMM[0] + r.SlackMM[1]) / 2
+	found := []Pair{}
+	for ring := int(r.Search.Chainrings[0]); ring <= int(r.Search.Chainrings[1]); ring++ {
+		for sprocket := int(r.Search.Sprockets[0]); sprocket <= int(r.Search.Sprockets[1]); sprocket++ {
+			if p, ok := r.pair(ring, sprocket); ok {
+				found = append(found, p)
+			}
+		}
+	}
+	slices.SortFunc(found, func(a, b Pair) int {
+		if a.Fits != b.Fits {
+			if a.Fits {
+				return -1
+			}
+			return 1
+		}
+		return cmp.Or(
+			cmp.Compare(math.Abs(a.PlayMM-wanted), math.Abs(b.PlayMM-wanted)),
+			cmp.Compare(a.Ring, b.Ring), cmp.Compare(a.Sprocket, b.Sprocket))
+	})
+	return found[:min(len(found), mostPairs)]
+}
+
+// pair returns the pair, or false where its ratio is outside the search or the
+// wheels would touch.
+func (r *CentreRequest) pair(ring, sprocket int) (Pair, bool) {
+	p := Pair{Ring: ring, Sprocket: sprocket, Ratio: float64(ring) / float64(sprocket)}
+	if s := r.Search.Ratio; s != nil && (p.Ratio < s[0]-rounding || p.Ratio > s[1]+rounding) {
+		return p, false
+	}
+	f := newFixed(ring, sprocket, r)
+	if r.CentreMM <= f.loop.LeastCentre()*f.pitchMM {
+		return p, false
+	}
+	p.Pitches = closable(f.exact(r.CentreMM), r.HalfLinkAllowed)
+	p.ExcessMM = max(0, f.spareMM(p.Pitches, r.CentreMM))
+	p.PlayMM = f.playMM(p.Pitches, r.CentreMM)
+	p.Fits = p.PlayMM >= r.SlackMM[0]-playRounding && p.PlayMM <= r.SlackMM[1]+playRounding
+	return p, true
+}

@@ -1,0 +1,49 @@
+package drive_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"gonum.org/v1/gonum/integrate/quad"
+
+	"tautspan/internal/drive"
+)
+
+// The arc of the parabola y = 4h x (s-x)/s² is measured with gonum's
+// Gauss-Legendre quadrature of sqrt(1 + y'²) and must be s + spare.
+func TestSagMM_arc(t *testing.T) {
+	for _, row := range []struct{ s, spare float64 }{
+		{400, 0.01}, {400, 0.27}, {400, 5}, {407.6, 26}, {395, 123.5}, {380, 300}, {120, 240},
+	} {
+		h := drive.SagMM(row.s, row.spare)
+		arc := quad.Fixed(func(x float64) float64 {
+			return math.Hypot(1, 4*h*(row.s-2*x)/(row.s*row.s))
+		}, 0, row.s, 200, quad.Legendre{}, 0)
+		assert.InDelta(t, row.s+row.spare, arc, 1e-6, "%v", row)
+	}
+}
+
+// A catenary of the same arc, by bisection of s + spare = 2a sinh(s/2a).
+func TestSagMM_catenary(t *testing.T) {
+	for _, spare := range []float64{1, 20, 80, 130} {
+		const s = 400.0
+		lo, hi := 1.0, 1e7
+		for range 200 {
+			if a := (lo + hi) / 2; 2*a*math.Sinh(s/2/a) > s+spare {
+				lo = a
+			} else {
+				hi = a
+			}
+		}
+		hang := lo * (math.Cosh(s/2/lo) - 1)
+		h := drive.SagMM(s, spare)
+		assert.Greater(t, hang, 0.98*h, "%v", spare)
+		assert.Less(t, hang, h, "%v", spare)
+	}
+}
+
+func TestSagMM_taut(t *testing.T) {
+	assert.Zero(t, drive.SagMM(400, 0))
+	assert.Zero(t, drive.SagMM(400, -3))
+}
