@@ -1,7 +1,8 @@
 package identify
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 
 	"tautspan/internal/chain"
 )
@@ -72,7 +73,7 @@ func (e *evidence) posterior() []weighed {
 		all[i] = weighed{&families[i], e.weight(&families[i])}
 	}
 	normalise(all)
-	sort.SliceStable(all, func(i, j int) bool { return all[i].p > all[j].p })
+	slices.SortStableFunc(all, func(a, b weighed) int { return cmp.Compare(b.p, a.p) })
 	return all
 }
 
