@@ -3,6 +3,7 @@
  * it with `set`; whoever watches is told once per frame at most by the frame.
  */
 import { emptyDraft } from '../data/draft.js';
+import { restored } from '../data/fit-draft.js';
 import { recall } from '../data/local.js';
 import { recallSettings } from '../data/settings.js';
 
@@ -19,11 +20,17 @@ import { recallSettings } from '../data/settings.js';
  *   crashed: boolean, offline: import('../sync/updates.js').Offline, online: boolean,
  *   update: 'none'|'waiting'|'later',
  *   installable: boolean, persisted: boolean|null, estimate: {used: number, quota: number}|null,
- *   stepFault: boolean}} State
+ *   stepFault: boolean, fit: import('../data/fit-draft.js').Fit, fitBefore: import('../data/fit-draft.js').Fit|null,
+ *   fitResults: Record<import('../data/fit-draft.js').Question, FitResult>}} State
+ * @typedef {{status: 'none'|'waiting'|'ok'|'fault'|'crash', answer: any, fault: Fault|null, missing: string[],
+ *   unreadable: string[]}} FitResult the engine's answer to one of Fit's questions, or what stands in the way of one
  */
 
 /** @type {Result} */
 export const NO_RESULT = { status: 'none', answers: [], requests: [], counted: 0, fault: null };
+
+/** @type {FitResult} */
+export const NO_FIT = { status: 'none', answer: null, fault: null, missing: [], unreadable: [] };
 
 const settings = recallSettings();
 
@@ -47,6 +54,9 @@ let state = {
   persisted: null,
   estimate: null,
   stepFault: false,
+  fit: restored(recall('fit', {}), settings.units),
+  fitBefore: null,
+  fitResults: { which: NO_FIT, length: NO_FIT, centre: NO_FIT, gears: NO_FIT },
 };
 
 /** @type {Set<() => void>} */

@@ -2,6 +2,7 @@
 import { html, nothing } from 'lit';
 import { now, set } from '../app/store.js';
 import { choice } from '../parts/choice.js';
+import { sentence } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { change } from './check-actions.js';
 
@@ -19,7 +20,7 @@ export function gaugeEnds({ draft, result, stepFault }) {
   return html`<section class="ends">
     <h2>${t('gauge.title')}</h2>
     ${steps.map((step, i) => end(step, i))}
-    ${result.status === 'fault' ? html`<p class="fault">${result.fault?.message}</p>` : nothing}
+    ${result.status === 'fault' ? html`<p class="fault">${sentence(result.fault?.message ?? '')}</p>` : nothing}
     ${choice({
       name: 'bears', title: t('gauge.bears'), value: bears_on,
       options: /** @type {const} */ (['same_side', 'opposed_rollers']).map((value) => ({ value, text: named('gauge', value) })),

@@ -1,11 +1,12 @@
 /** Check: take a reading now. The app opens here. */
 import { html, nothing } from 'lit';
-import { now, set } from '../app/store.js';
+import { now } from '../app/store.js';
 import { nudged, entered, entry, nominalMM, spanDraft, withEntry } from '../data/draft.js';
 import { show } from '../data/lengths.js';
 import { choice } from '../parts/choice.js';
 import { icon } from '../parts/icons.js';
 import { nudgeField } from '../parts/nudge-field.js';
+import { sentence } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { change, clearDraft, keepDraft, undoClear } from './check-actions.js';
 import { answerDetails, answerTag } from './check-answer.js';
@@ -80,7 +81,7 @@ function value({ draft, result }) {
     id: 'value', title: named('value', draft.instrument), hidden: true, large: true, text: here?.text ?? '',
     placeholder: show(nominalMM(draft, draft.instrument), part.marks),
     less: t('nudge.less', { marks }), more: t('nudge.more', { marks }),
-    fault: result.status === 'fault' ? result.fault?.message : undefined,
+    fault: result.status === 'fault' ? sentence(result.fault?.message ?? '') : undefined,
     step: (steps) => change(nudged(now().draft, steps)),
     type: (text) => change(withEntry(now().draft, text ? { text, mm: null } : null)),
   });
@@ -90,7 +91,6 @@ function value({ draft, result }) {
 function flash({ flash: what }) {
   const text = what === 'kept' ? t('keep.done') : what === 'cleared' ? t('keep.cleared') : '';
   return html`<div class="flash" role="status">${text}
-    ${what === 'kept' ? html`<a class="button quiet" href="#/kept" @click=${() => set({ flash: '' })}>${t('keep.see')}</a>` : nothing}
     ${what === 'cleared' ? html`<button class="button quiet" type="button" @click=${undoClear}>${t('keep.undo')}</button>` : nothing}
   </div>`;
 }

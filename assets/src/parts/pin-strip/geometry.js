@@ -10,7 +10,7 @@ export const WIDTH = 86;
 export const HEIGHT = 43;
 const NOMINAL_X = 15;
 /** Room the limit's own label takes to its right. */
-const LABEL = 21;
+const LABEL = 25;
 const SCALES = [10, 5, 2, 1, 0.5, 0.2, 0.1];
 
 /**
@@ -49,8 +49,9 @@ function ticks({ nominal, marks }, scale, x) {
   const every = stride(stepMM(marks) * scale, unit === 'in' ? 13 : 9, MARKS[marks]);
   const all = [];
   for (let count = first; count <= last; count += skip) {
-    const text = count % every === 0 ? label(count, per, unit) : '';
-    all.push({ x: x(fromMarks(count, marks)), level: level(count, per, unit), text });
+    const at = x(fromMarks(count, marks));
+    const text = count % every === 0 && at > 4 && at < WIDTH - 4 ? label(count, per, unit) : '';
+    all.push({ x: at, level: level(count, per, unit), text });
   }
   return all;
 }

@@ -1,0 +1,49 @@
+import assert from 'node:assert/strict';
+import { readFileSync, readdirSync } from 'node:fs';
+import { test } from 'node:test';
+import en from './en.js';
+import { percent, sentence } from './numbers.js';
+import { list, t } from './t.js';
+
+const SRC = new URL('../', import.meta.url);
+
+/** Every script of the page but the catalogue and the tests. */
+function sources() {
+  return readdirSync(SRC, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.js') && !name.endsWith('.test.js') && !name.startsWith('words'))
+    .map((name) => readFileSync(new URL(name, SRC), 'utf8'));
+}
+
+test('no text of the catalogue is left unused', () => {
+  const all = sources().join('\n');
+  const unused = Object.keys(en).filter((key) => {
+    const groups = key.split('.').map((_, i, parts) => parts.slice(0, i + 1).join('.'));
+    return !groups.some((group, i) => all.includes(`'${group}'`) || (i < groups.length - 1 && all.includes(`\`${group}.$`)));
+  });
+  assert.deepEqual(unused, []);
+});
+
+test('values are filled in, and every brace has a value', () => {
+  assert.equal(t('drive.chosen', { n: 11 }), 'Derailleur, 11 sprockets');
+  assert.deepEqual(list('how.rule', { n: 24 }).length, 3);
+});
+
+test('screens hold no texts of their own', () => {
+  for (const source of sources()) {
+    for (const [text] of source.replace(/\/\*[^]*?\*\//g, '').matchAll(/>\s*[A-Z][a-z]+[^<>${}`;]*</g)) assert.fail(`a text outside the catalogue: ${text}`);
+  }
+});
+
+test('percentages are rounded as the engine rounds them', () => {
+  // Half to even, as strconv.FormatFloat does: 0.625 is exact in binary.
+  assert.equal(percent(0.625), '0.62');
+  assert.equal(percent(0.375), '0.38');
+  assert.equal(percent(-0.14), '−0.14');
+  assert.equal(percent(-0.001), '0.00');
+  assert.equal(percent(0.5208333), '0.52');
+});
+
+test('an error becomes a sentence', () => {
+  assert.equal(sentence('this has no unit; write it like 12 in'), 'This has no unit; write it like 12 in.');
+  assert.equal(sentence(''), '');
+});
