@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"tautspan/internal/fault"
+	"tautspan/internal/num"
 )
 
 const (
@@ -34,25 +35,22 @@ func (d damage) at(x float64) float64 {
 	return d.a*linear + d.b*cubic
 }
 
-// reaching returns the x in percent at which A(x) = level, at most endPercent.
+// reaching returns the x in percent at which A(x) = level > 0, at most endPercent.
 func (d damage) reaching(level float64) float64 {
-	if d.at(endPercent) <= level {
-		return endPercent
-	}
-	return bisect(newPercent, endPercent, func(x float64) bool { return d.at(x) >= level })
+	return crossing(func(x float64) float64 { return d.at(x) - level }, newPercent, endPercent)
 }
 
-// bisect returns where past turns from false to true between lo and hi.
-func bisect(lo, hi float64, past func(float64) bool) float64 {
-	for range 60 {
-		mid := (lo + hi) / 2
-		if past(mid) {
-			hi = mid
-		} else {
-			lo = mid
-		}
+// crossing returns where f rises through zero between lo and hi, or the end
+// nearest to that.
+func crossing(f func(float64) float64, lo, hi float64) float64 {
+	x, err := num.Root(f, lo, hi, 1e-12)
+	switch {
+	case err == nil:
+		return x
+	case f(lo) > 0:
+		return lo
 	}
-	return (lo + hi) / 2
+	return hi
 }
 
 // fit returns the damage law through two counts of chains per sprocket set. The

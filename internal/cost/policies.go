@@ -46,16 +46,17 @@ const flat = 1.02
 // together. Cost over the limit is convex: a falling hyperbola and rising powers.
 func (m *model) cheapestLimit() (x float64, span [2]float64) {
 	lo, hi := leastLimit, math.Max(leastLimit, m.wear.reaching(together))
-	x = bisect(lo, hi, m.rising)
+	x = crossing(m.slope, lo, hi)
 	ceiling := m.limit(x) * flat
-	span[0] = bisect(lo, x, func(v float64) bool { return m.limit(v) <= ceiling })
-	span[1] = bisect(x, hi, func(v float64) bool { return m.limit(v) > ceiling })
+	above := func(v float64) float64 { return float64(m.limit(v) - ceiling) }
+	span[0] = crossing(func(v float64) float64 { return -above(v) }, lo, x)
+	span[1] = crossing(above, x, hi)
 	return x, span
 }
 
-// rising reports whether the cost of a limit grows at x: the sign of
-// (x - x0)^2 d/dx of the cost, which is b Pset (2x^3 - 3x0 x^2 + x0^3)/3 - Pchain.
-func (m *model) rising(x float64) bool {
+// slope has the sign of the slope of the cost of a limit at x: it is
+// (x - x0)^2 d/dx of that cost at a rate of one.
+func (m *model) slope(x float64) float64 {
 	set := m.sprockets + m.ring/m.setsPerRing
-	return m.wear.b*set*(2*x*x*x-3*newPercent*x*x+newPercent*newPercent*newPercent)/3 > m.chain
+	return m.wear.b*set*(2*x*x*x-3*newPercent*x*x+newPercent*newPercent*newPercent)/3 - m.chain
 }
