@@ -1,0 +1,124 @@
+package forecast
+
+import (
+	"math"
+
+	"tautspan/internal/num"
+)
+
+// What is wrong with readings. Common practice, no source.
+const (
+	// A measured reading is a blunder two times in a hundred; it may then be
+	// anything, 0.4 per percent over the two and a half percent in question.
+	blunderPart    = 0.02
+	blunderDensity = 0.4
+	// A gauge is misread once in a hundred; each of three answers is then as
+	// likely as another.
+	misreadPart = 0.01
+	misreadMass = 1.0 / 3
+	// gaugeU is the standard uncertainty of where a step drops, percent.
+	gaugeU = 0.05
+)
+
+// biasNode is one possible bias of the instrument, percent, and its weight.
+type biasNode struct{ percent, weight float64 }
+
+var (
+	withoutBias = []biasNode{{0, 1}}
+	// rollerPlay is the play of two rollers pushed apart, over the usual length
+	// of a gauge. Common practice, no source.
+	rollerPlay = []biasNode{{0, 0.40}, {0.05, 0.20}, {0.10, 0.25}, {0.15, 0.15}}
+)
+
+// biases returns the bias nodes a list of marks needs.
+func biases(marks []Mark) []biasNode {
+	for i := range marks {
+		if marks[i].bias == RollerPlay {
+			return rollerPlay
+		}
+	}
+	return withoutBias
+}
+
+// good returns how likely the mark is at elongation x for an instrument of bias
+// b when it is no blunder: a density per percent for a measured value, a
+// probability for an interval. A measured value finer than floor (the lattice
+// cannot tell more) counts as that fine.
+func (m *Mark) good(x, b, floor float64) float64 {
+	if m.interval {
+		if m.bias == NoBias {
+			b = 0
+		}
+		return normalBetween(m.lo, m.hi, x+b, gaugeU)
+	}
+	return normalDensity(m.percent-x, max(m.u, floor))
+}
+
+// blunder returns how likely the mark is when it is one, its prior included.
+func (m *Mark) blunder() float64 {
+	if m.interval {
+		return misreadPart * misreadMass
+	}
+	return blunderPart * blunderDensity
+}
+
+// likelihood returns how likely the mark is at elongation x and bias b.
+func (m *Mark) likelihood(x, b, floor float64) float64 {
+	part := blunderPart
+	if m.interval {
+		part = misreadPart
+	}
+	return (1-part)*m.good(x, b, floor) + m.blunder()
+}
+
+// normalBetween returns the probability that a normal variable lies between lo
+// and hi; from the far tail it is computed without loss.
+func normalBetween(lo, hi, mean, sd float64) float64 {
+	lo, hi = (lo-mean)/sd, (hi-mean)/sd
+	if lo > 0 {
+		lo, hi = -hi, -lo
+	}
+	return num.NormalCDF(hi) - num.NormalCDF(lo)
+}
+
+// evidence holds, for every epoch, bias node and lattice node, how likely the
+// epoch's marks are, scaled so that the largest of an epoch is one.
+type evidence struct {
+	values []float64
+	biases int
+	nodes  int
+}
+
+func (e *evidence) at(epoch, bias int) []float64 {
+	from := (epoch*e.biases + bias) * e.nodes
+	return e.values[from : from+e.nodes]
+}
+
+// leastEvidence is the logarithm at which evidence against a node stops
+// counting, so that even absurd readings leave something to normalise.
+const leastEvidence = -500
+
+// gather computes the evidence of marks grouped into epochs. Products are sums
+// of logarithms, because a hundred readings would fall below any number.
+func gather(marks []Mark, groups []epoch, bs []biasNode, l lattice) *evidence {
+	e := &evidence{values: make([]float64, len(groups)*len(bs)*l.n), biases: len(bs), nodes: l.n}
+	for g := range groups {
+		most := math.Inf(-1)
+		for b := range bs {
+			row := e.at(g, b)
+			for k := range row {
+				for _, i := range groups[g].marks {
+					row[k] += math.Log(marks[i].likelihood(l.at(k), bs[b].percent, l.h))
+				}
+				most = max(most, row[k])
+			}
+		}
+		for b := range bs {
+			row := e.at(g, b)
+			for k := range row {
+				row[k] = math.Exp(max(row[k]-most, leastEvidence))
+			}
+		}
+	}
+	return e
+}

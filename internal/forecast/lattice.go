@@ -1,0 +1,131 @@
+package forecast
+
+import (
+	"math"
+
+	"tautspan/internal/chain"
+	"tautspan/internal/num"
+)
+
+// lattice is the grid of elongations k h, k = 0 ... n-1, in percent. The limit
+// lies on node limitNode. The last node holds everything beyond it as well, so
+// that probabilities always sum to one.
+type lattice struct {
+	h         float64
+	n         int
+	limitNode int
+}
+
+const (
+	finestSteps = 120 // from 0 to the limit
+	mostNodes   = 256
+	pastLimit   = 1.6 // how far past the limit the lattice reaches at least
+)
+
+// newLattice returns a lattice from 0 to at least top percent.
+func newLattice(limit, top float64) lattice {
+	top = max(top, pastLimit*limit)
+	steps := finestSteps
+	if int(math.Ceil(top/limit*float64(steps)))+2 > mostNodes {
+		steps = max(8, int(limit/top*(mostNodes-2)))
+	}
+	h := limit / float64(steps)
+	return lattice{h: h, n: int(math.Ceil(top/h)) + 2, limitNode: steps}
+}
+
+func (l lattice) at(k int) float64 { return float64(k) * l.h }
+
+// newChain fills f with the distribution of a new chain's elongation.
+func (l lattice) newChain(f []float64) {
+	clear(f)
+	sum := 0.0
+	for k := range f {
+		lo, hi := max(0, l.at(k)-l.h/2), min(chain.NewTolerancePercent, l.at(k)+l.h/2)
+		if hi <= lo {
+			break
+		}
+		f[k] = num.NormalCDF((hi-newMeanPercent)/newSDPercent) - num.NormalCDF((lo-newMeanPercent)/newSDPercent)
+		sum += f[k]
+	}
+	for k := range f {
+		f[k] /= sum
+	}
+}
+
+// span is the part of a distribution that is not negligible: nodes lo to hi-1.
+type span struct{ lo, hi int }
+
+// negligible is the probability at either end of a distribution that the filter
+// leaves out of its sums.
+const negligible = 1e-11
+
+// trim sets negligible ends of f to zero and returns the span that is left; f is
+// zero outside within.
+func trim(f []float64, within span) span {
+	sum := 0.0
+	for within.lo < within.hi-1 && sum+f[within.lo] < negligible {
+		sum += f[within.lo]
+		f[within.lo] = 0
+		within.lo++
+	}
+	sum = 0
+	for within.lo < within.hi-1 && sum+f[within.hi-1] < negligible {
+		sum += f[within.hi-1]
+		f[within.hi-1] = 0
+		within.hi--
+	}
+	return within
+}
+
+// advance sets out to the distribution after the increment p on top of in, both
+// of the lattice's length, in being zero outside s. What would run off the far
+// end gathers on the last node. reversed is scratch of the same length.
+func advance(out, in []float64, s span, p *increment, reversed []float64) span {
+	m := len(p.mass)
+	reversed = reversed[:m]
+	for i, v := range p.mass {
+		reversed[m-1-i] = v
+	}
+	last := len(out) - 1
+	end := min(s.hi+m-1, last)
+	clear(out)
+	sum := 0.0
+	for j := s.lo; j < end; j++ {
+		from, to := max(s.lo, j-m+1), min(s.hi, j+1)
+		out[j] = dot(in[from:to], reversed[m-1-j+from:])
+		sum += out[j]
+	}
+	total := 0.0
+	for _, v := range in[s.lo:s.hi] {
+		total += v
+	}
+	out[end] = max(0, total-sum)
+	return span{s.lo, end + 1}
+}
+
+// retreat sets out[i], for i in s, to the mean of g after the increment p from
+// node i: the mirror image of advance.
+func retreat(out, g []float64, s span, p *increment) {
+	last := len(g) - 1
+	for i := s.lo; i < s.hi; i++ {
+		m := min(len(p.mass), last-i)
+		out[i] = dot(p.mass[:m], g[i:]) + max(0, 1-p.upTo[m])*g[last]
+	}
+}
+
+// dot is the sum of a[i] b[i] over a; b is at least as long.
+func dot(a, b []float64) float64 {
+	b = b[:len(a)]
+	var s0, s1, s2, s3 float64
+	for len(a) >= 4 && len(b) >= 4 {
+		s0 += a[0] * b[0]
+		s1 += a[1] * b[1]
+		s2 += a[2] * b[2]
+		s3 += a[3] * b[3]
+		a, b = a[4:], b[4:]
+	}
+	for i, v := range a {
+		s0 += v * b[i]
+	}
+	return s0 + s1 + s2 + s3
+}
