@@ -9,6 +9,11 @@ import (
 // one another.
 var ErrNoRoom = errors.New("the two wheels do not fit side by side at this distance")
 
+// LeastSparePitches is what a derailleur drive must have beyond the taut loop in
+// any pair it is shifted into, or the cage is pulled straight: half of what the
+// workshop rule of one inch adds at least. Common practice, no source.
+const LeastSparePitches = 1.0
+
 // Loop is a closed chain laid taut round two wheels, without a tensioner. All
 // its lengths are in pitches of the chain that is on it.
 type Loop struct {

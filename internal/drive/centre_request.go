@@ -59,10 +59,10 @@ func (s *Search) Fields(o *wire.Object) {
 // check refuses what each field allows but all of them together do not.
 func (r *CentreRequest) check() error {
 	worn := newFixed(r.Chainring, r.Sprocket, r)
-	if err := roomFor(worn.loop, r.CentreMM, worn.pitchMM, "centre_mm"); err != nil {
+	if err := worn.loop.CheckRoom(r.CentreMM, worn.pitchMM, "centre_mm"); err != nil {
 		return err
 	}
-	if err := roomFor(worn.loop, r.CentreMM+r.AdjustMM[0], worn.pitchMM, "adjust_mm"); err != nil {
+	if err := worn.loop.CheckRoom(r.CentreMM+r.AdjustMM[0], worn.pitchMM, "adjust_mm"); err != nil {
 		return err
 	}
 	if r.Search == nil {

@@ -13,7 +13,6 @@ import (
 	"strconv"
 
 	"tautspan/internal/chain"
-	"tautspan/internal/fault"
 	"tautspan/internal/wire"
 )
 
@@ -49,15 +48,6 @@ func closable(exact float64, halfLinks bool) int {
 func closableBelow(exact float64, halfLinks bool) int {
 	s := step(halfLinks)
 	return s * int(math.Floor(exact/float64(s)+rounding))
-}
-
-// roomFor refuses axles so near each other that the wheels would touch.
-func roomFor(loop chain.Loop, centreMM, pitchMM float64, field string) error {
-	if least := loop.LeastCentre() * pitchMM; centreMM <= least {
-		return fault.New(fault.Contradiction, field, "at "+shown(centreMM)+" mm wheels with these teeth would touch; allowed is more than "+
-			shown(math.Ceil(least))+" mm for them")
-	}
-	return nil
 }
 
 func shown(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -9,9 +9,6 @@ import (
 
 // The model of what a derailleur takes up. Common practice, no source.
 const (
-	// LeastSparePitches must be left in the largest pair, or the cage is pulled
-	// straight: half of what the workshop rule adds at least.
-	LeastSparePitches = 1.0
 	// ReservePitches is the most that the workshop rule leaves in the largest
 	// pair: 1 in (2 pitches) added, and up to 2 from rounding up to a count that
 	// closes. Capacities are stated for chains cut that way, so a cage takes
@@ -34,7 +31,7 @@ const wideSprocket = 42
 // tooth count given twice, wheels that would touch.
 //
 // The recommendation is the larger of the methods, and never leaves less than
-// LeastSparePitches in the largest pair at the longest distance.
+// chain.LeastSparePitches in the largest pair at the longest distance.
 func Length(r *LengthRequest) (*LengthResponse, error) {
 	if err := r.check(); err != nil {
 		return nil, err
@@ -47,7 +44,7 @@ func Length(r *LengthRequest) (*LengthResponse, error) {
 		CapacityNeededTeeth: spread(r.Chainrings) + spread(r.Sprockets),
 		Drawing:             newDrawing(ring, sprocket, r.longestMM(), r.PitchMM),
 	}
-	answer.Pitches = closable(exact+LeastSparePitches, r.HalfLinkAllowed)
+	answer.Pitches = closable(exact+chain.LeastSparePitches, r.HalfLinkAllowed)
 	for _, m := range answer.Methods {
 		answer.Pitches = max(answer.Pitches, m.Pitches)
 	}
@@ -141,7 +138,7 @@ func (c *Combination) decide(capacity *int) {
 		c.CagePercent = &percent
 	}
 	switch {
-	case c.SparePitchesLongest < LeastSparePitches-rounding:
+	case c.SparePitchesLongest < chain.LeastSparePitches-rounding:
 		c.State = Tight
 	case c.SparePitches > takeUp+rounding:
 		c.State = Slack

@@ -2,7 +2,6 @@ package drive
 
 import (
 	"slices"
-	"strconv"
 
 	"tautspan/internal/chain"
 	"tautspan/internal/fault"
@@ -70,22 +69,11 @@ func (r *LengthRequest) check() error {
 		return fault.New(fault.Contradiction, "longest_chainstay_mm",
 			"the longest distance, "+shown(r.longestMM())+" mm, is below chainstay_mm, "+shown(r.ChainstayMM)+" mm; allowed is that or more")
 	}
-	if err := refuseTwice(r.Chainrings, "chainrings"); err != nil {
+	if err := chain.CheckTeeth(r.Chainrings, "chainrings"); err != nil {
 		return err
 	}
-	if err := refuseTwice(r.Sprockets, "sprockets"); err != nil {
+	if err := chain.CheckTeeth(r.Sprockets, "sprockets"); err != nil {
 		return err
 	}
-	return roomFor(chain.NewLoop(slices.Max(r.Chainrings), slices.Max(r.Sprockets)), r.ChainstayMM, r.PitchMM, "chainstay_mm")
-}
-
-// refuseTwice refuses a list that holds one tooth count twice.
-func refuseTwice(teeth []int, field string) error {
-	for i, z := range teeth {
-		if slices.Contains(teeth[:i], z) {
-			return fault.New(fault.Contradiction, field+"["+strconv.Itoa(i)+"]",
-				strconv.Itoa(z)+" teeth stand in this list twice; give each tooth count once")
-		}
-	}
-	return nil
+	return chain.NewLoop(slices.Max(r.Chainrings), slices.Max(r.Sprockets)).CheckRoom(r.ChainstayMM, r.PitchMM, "chainstay_mm")
 }

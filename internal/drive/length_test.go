@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"tautspan/internal/chain"
 	"tautspan/internal/drive"
 	"tautspan/internal/engine"
 	"tautspan/internal/fault"
@@ -204,7 +205,7 @@ func TestLength_properties(t *testing.T) {
 		r := generated(random)
 		answer, err := drive.Length(r)
 		require.NoError(t, err)
-		require.GreaterOrEqual(t, float64(answer.Pitches), answer.ExactLargeLarge+drive.LeastSparePitches)
+		require.GreaterOrEqual(t, float64(answer.Pitches), answer.ExactLargeLarge+chain.LeastSparePitches)
 		require.Len(t, answer.Combinations, len(r.Chainrings)*len(r.Sprockets))
 		for _, c := range answer.Combinations {
 			require.NotEqual(t, drive.Tight, c.State, "%+v in %+v", c, r)

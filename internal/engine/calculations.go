@@ -4,6 +4,7 @@ import (
 	"tautspan/internal/care"
 	"tautspan/internal/cost"
 	"tautspan/internal/drive"
+	"tautspan/internal/gears"
 	"tautspan/internal/identify"
 	"tautspan/internal/wear"
 )
@@ -16,4 +17,5 @@ var calculations = []Calculation{
 	define("care", "When to wipe, clean and lubricate next, in which order and why", care.Calculate),
 	define("length", "How long the chain of a derailleur drive must be, and how it sits in every gear", drive.Length),
 	define("centre", "Which chain closes on axles a fixed distance apart, and how much wear the adjustment takes up", drive.Centre),
+	define("gears", "What each gear does: way, speed, chain angle, pull, duplicates", gears.Calculate),
 }
