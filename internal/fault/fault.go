@@ -21,6 +21,7 @@ const (
 	UnknownName   Code = "unknown_name"  // no calculation, table or record of that name
 	Denied        Code = "denied"        // not signed in, or the role does not allow it
 	NotFound      Code = "not_found"     // not there, or not yours to see
+	ClockAhead    Code = "clock_ahead"   // a device's clock is too far ahead of the server's
 	TooMany       Code = "too_many"      // a rate limit or a quota is used up
 	Unavailable   Code = "unavailable"   // cannot be done now, try again later
 	Internal      Code = "internal"      // our mistake, never the rider's

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/go-json-experiment/json/jsontext"
 
@@ -67,8 +68,8 @@ func (c text) read(raw []byte, f *Field, path string) error {
 	if err != nil {
 		return err
 	}
-	if f.most > 0 && (len(v) < f.least || len(v) > f.most) {
-		return fault.New(fault.OutOfRange, path, "this text has "+strconv.Itoa(len(v))+" bytes"+f.allowed())
+	if n := utf8.RuneCountInString(v); f.most > 0 && (n < f.least || n > f.most) {
+		return fault.New(fault.OutOfRange, path, "this text has "+strconv.Itoa(n)+" characters"+f.allowed())
 	}
 	*c.p = v
 	return nil

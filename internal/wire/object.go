@@ -66,7 +66,7 @@ func (f *Field) Between(lo, hi float64) *Field {
 	return f
 }
 
-// Length states how many entries a list, or how many bytes a text, may have.
+// Length states how many entries a list, or how many characters a text, may have.
 func (f *Field) Length(least, most int) *Field { f.least, f.most = least, most; return f }
 
 // Default states, as JSON text, the value an absent field gets when reading.

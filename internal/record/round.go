@@ -1,0 +1,68 @@
+package record
+
+import "tautspan/internal/wire"
+
+// Round is a record of table rounds: a walk through a set of bikes.
+type Round struct {
+	Name       string
+	StartedAt  string
+	FinishedAt *string
+	Set        *string // nil: every bike
+}
+
+// Fields declares the round's JSON.
+func (r *Round) Fields(o *wire.Object) {
+	o.Text("name", &r.Name).Length(1, 80).Doc("what people call it", "")
+	at(o, "started_at", &r.StartedAt).Doc("when it began", "")
+	o.OptionalText("finished_at", &r.FinishedAt).Length(1, 40).Doc("when it ended", "")
+	o.OptionalText("set", &r.Set).Length(1, 80).Doc("the group of bikes; absent means all", "")
+}
+
+func (r *Round) check() error {
+	if err := checkInstant("started_at", &r.StartedAt); err != nil {
+		return err
+	}
+	return checkInstant("finished_at", r.FinishedAt)
+}
+
+// BikeState is how a bike stands in a round.
+type BikeState string
+
+// The states. NotSeen is never recorded: it is the absence of a record.
+const (
+	Cleared BikeState = "cleared"
+	Held    BikeState = "held"
+	NotSeen BikeState = "not_seen"
+)
+
+// RoundCheck is a record of table round_checks: one bike seen in a round.
+type RoundCheck struct {
+	RoundID, BikeID string
+	At              string
+	State           BikeState
+	ReadingID       *string
+	Reason, By      *string
+}
+
+// Fields declares the check's JSON.
+func (c *RoundCheck) Fields(o *wire.Object) {
+	id(o, "round_id", &c.RoundID).Doc("the round", "")
+	id(o, "bike_id", &c.BikeID).Doc("the bike", "")
+	at(o, "at", &c.At).Doc("when it was seen", "")
+	wire.Choice(o, "state", &c.State, Cleared, Held).Doc("whether it may go out", "")
+	o.OptionalText("reading_id", &c.ReadingID).Length(1, 40).Doc("the reading it rests on", "")
+	note(o, "reason", &c.Reason).Doc("why it is held, or why it is cleared without a reading", "")
+	o.OptionalText("by", &c.By).Length(1, 80).Doc("who saw it", "")
+}
+
+func (c *RoundCheck) check() error {
+	for _, f := range []struct{ name, id string }{{"round_id", c.RoundID}, {"bike_id", c.BikeID}} {
+		if err := checkID(f.name, f.id); err != nil {
+			return err
+		}
+	}
+	if err := checkOptionalID("reading_id", c.ReadingID); err != nil {
+		return err
+	}
+	return checkInstant("at", &c.At)
+}

@@ -1,0 +1,61 @@
+package wire
+
+import "github.com/go-json-experiment/json/jsontext"
+
+// RawList declares a list of JSON values of any kind, each kept as its text.
+func (o *Object) RawList(name string, p *[][]byte) *Field {
+	return o.add(name, list[[]byte]{p, func(v *[]byte) codec { return anyValue{v} }})
+}
+
+// Member is one name of a JSON object with the text of its value.
+type Member struct {
+	Name  string
+	Value []byte
+}
+
+// Members takes one JSON object apart, in the order in which its names stand.
+// Any failure is a *fault.Error. The values share data's memory.
+func Members(data []byte) ([]Member, error) {
+	if err := checkSyntax(data); err != nil {
+		return nil, err
+	}
+	parts, err := takeApart(data, "")
+	if err != nil {
+		return nil, err
+	}
+	members := make([]Member, len(parts.names))
+	for i, name := range parts.names {
+		members[i] = Member{name, parts.raw[name]}
+	}
+	return members, nil
+}
+
+// AppendText appends text to out as a JSON string.
+func AppendText(out []byte, text string) []byte {
+	out, _ = jsontext.AppendQuote(out, text) // text that is no UTF-8 is written with replacement characters
+	return out
+}
+
+// Canonical returns the one form a JSON value has under RFC 8785: names sorted,
+// no blanks, numbers at their shortest. Any failure is a *fault.Error.
+func Canonical(data []byte) ([]byte, error) {
+	if err := checkSyntax(data); err != nil {
+		return nil, err
+	}
+	v := jsontext.Value(data).Clone()
+	if err := v.Canonicalize(); err != nil {
+		return nil, checkSyntax([]byte(v))
+	}
+	return v, nil
+}
+
+// Names lists the fields m declares, in their order.
+func Names(m Message) []string {
+	o := &Object{}
+	m.Fields(o)
+	names := make([]string, len(o.fields))
+	for i, f := range o.fields {
+		names[i] = f.name
+	}
+	return names
+}
