@@ -7,7 +7,7 @@ import (
 
 // How far below the best row, in log weight, a row is still worth the work.
 const (
-	worthForward  = 16.0 // e^-16 is one part in nine million
+	worthForward  = 12.0 // e^-12 is six parts in a million
 	worthBackward = 7.0  // a row lighter than 0.1 % cannot make a blunder
 )
 
