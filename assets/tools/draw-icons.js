@@ -21,7 +21,10 @@ const browser = await chromium.launch({
 });
 for (const [source, size, target] of DRAWINGS) {
   const page = await browser.newPage({ viewport: { width: size, height: size } });
-  const drawing = (await readFile(new URL(source, ICONS), 'utf8')).replace('<svg ', `<svg width="${size}" height="${size}" `);
+  const drawing = (await readFile(new URL(source, ICONS), 'utf8')).replace(
+    '<svg ',
+    `<svg width="${size}" height="${size}" `,
+  );
   await page.setContent(`<!doctype html><style>body{margin:0}svg{display:block}</style>${drawing}`);
   await writeFile(new URL(target, ICONS), await page.screenshot({ omitBackground: true }));
   await page.close();

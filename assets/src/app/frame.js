@@ -15,16 +15,28 @@ export function startFrame(root) {
     asked = 0;
     try {
       render(frame(now()), root);
+      settleDock();
     } catch (error) {
       console.error(error);
       render(stumbled(), root);
     }
   };
   root.replaceChildren();
+  addEventListener('resize', settleDock);
   watch(() => {
     asked ||= requestAnimationFrame(draw);
   });
   draw();
+}
+
+/** How much of the window the dock may cover. */
+const DOCK_SHARE = 0.55;
+
+/** A dock that would cover most of the window lies at the end of the page. */
+function settleDock() {
+  const [all] = document.getElementsByClassName('frame');
+  const [dock] = document.getElementsByClassName('dock');
+  all?.classList.toggle('low', dock?.clientHeight > innerHeight * DOCK_SHARE);
 }
 
 /** @param {State} state */
@@ -40,9 +52,11 @@ function frame(state) {
     <main class="place" id="place" tabindex="-1">${body}</main>
     <footer class="dock">
       ${bench === nothing ? nothing : html`<div class="bench">${bench}</div>`}
-      <nav aria-label=${t('app.places')}><ul class="places">${Object.entries(PLACES).map(([name, one]) => one.icon
-        ? html`<li><a href="#/${name}" aria-current=${name === state.place ? 'page' : nothing}>${icon(one.icon)}${t(one.title)}</a></li>`
-        : nothing)}</ul></nav>
+      <nav aria-label=${t('app.places')}><ul class="places">${Object.entries(PLACES).map(([name, one]) =>
+        one.icon
+          ? html`<li><a href="#/${name}" aria-current=${name === state.place ? 'page' : nothing}>${icon(one.icon)}${t(one.title)}</a></li>`
+          : nothing,
+      )}</ul></nav>
     </footer>
   </div>`;
 }
@@ -61,12 +75,16 @@ function skip(event) {
 /** @param {State} state */
 function notices({ trouble, update }) {
   return html`<div class="alerts" role="alert">${trouble ? html`<p class="notice">${named('trouble', trouble)}</p>` : nothing}</div>
-    <div class="alerts" role="status">${update === 'waiting' ? html`<div class="notice">
+    <div class="alerts" role="status">${
+      update === 'waiting'
+        ? html`<div class="notice">
       <p>${t('update.text')}</p>
       <div class="choices">
         <button class="button" type="button" @click=${agree}>${t('update.now')}</button>
         <button class="button quiet" type="button" @click=${() => set({ update: 'later' })}>${t('update.later')}</button>
-      </div></div>` : nothing}</div>`;
+      </div></div>`
+        : nothing
+    }</div>`;
 }
 
 /** When drawing fails: say so, and offer a way on that loses as little as possible. */

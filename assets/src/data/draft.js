@@ -47,8 +47,11 @@ export function emptyDraft(units) {
     instrument: 'rule',
     drive: { kind: 'derailleur', sprockets: 11, chosen: false },
     rule: {
-      span: metric ? 'mm254' : 'in12', pitches: metric ? 20 : 24, marks: metric ? 'mm05' : 'in16',
-      places: [null], active: 0,
+      span: metric ? 'mm254' : 'in12',
+      pitches: metric ? 20 : 24,
+      marks: metric ? 'mm05' : 'in16',
+      places: [null],
+      active: 0,
     },
     compare: { pitches: 100, marks: units === 'imperial' ? 'in32' : 'mm05', places: [null], active: 0 },
     caliper: { pitches: 10, marks: 'mm01', roller: String(ROLLER_MM), places: [null], active: 0 },

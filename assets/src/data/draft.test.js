@@ -13,10 +13,13 @@ test('the first draft assumes the strictest limit and holds no reading', () => {
 
 test('one nudge on a 1/16 in rule is 12 1/16 in over 24 pitches', () => {
   const draft = nudged(emptyDraft('imperial'), 1);
-  assert.deepEqual(requests(draft), [{
-    drive: 'derailleur', rear_sprockets: 11,
-    reading: { kind: 'rule', pitches: 24, span_text: '12 1/16 in', resolution_in: '1/16' },
-  }]);
+  assert.deepEqual(requests(draft), [
+    {
+      drive: 'derailleur',
+      rear_sprockets: 11,
+      reading: { kind: 'rule', pitches: 24, span_text: '12 1/16 in', resolution_in: '1/16' },
+    },
+  ]);
   // common practice, no source: 12 1/16 in over 24 pitches is 0.5208 %
   assert.ok(Math.abs((entry(draft)?.mm ?? 0) / (24 * 12.7) - 1 - 0.005208) < 1e-6);
 });
@@ -43,7 +46,10 @@ test('measure thrice keeps every place and goes by the largest', () => {
   let draft = thrice(nudged(emptyDraft('imperial'), 1), true);
   assert.equal(draft.rule.active, 1);
   draft = nudged(draft, 2);
-  assert.deepEqual(draft.rule.places.map((place) => place && place.text), ['12 1/16 in', '12 1/8 in', null]);
+  assert.deepEqual(
+    draft.rule.places.map((place) => place && place.text),
+    ['12 1/16 in', '12 1/8 in', null],
+  );
   assert.equal(requests(draft).length, 2);
   const answers = [0.52, 1.04, 0.1].map((elongation_percent) => /** @type {any} */ ({ elongation_percent }));
   assert.equal(largest(answers), 1);
@@ -61,8 +67,12 @@ test('a gauge sends only the steps that were tried', () => {
   draft.gauge.steps[1].drops = false;
   const [request] = /** @type {any[]} */ (requests(draft));
   assert.deepEqual(request.reading, {
-    kind: 'gauge', bears_on: 'same_side',
-    steps: [{ percent: 0.5, drops: true }, { percent: 0.75, drops: false }],
+    kind: 'gauge',
+    bears_on: 'same_side',
+    steps: [
+      { percent: 0.5, drops: true },
+      { percent: 0.75, drops: false },
+    ],
   });
 });
 
@@ -73,7 +83,10 @@ test('compare and caliper refuse what is not a length', () => {
   }
   const odd = nudged({ ...emptyDraft('metric'), instrument: 'caliper' }, 1);
   odd.caliper.roller = '';
-  assert.throws(() => requests(odd), (error) => error instanceof Unsendable && error.field === 'reading.roller_mm');
+  assert.throws(
+    () => requests(odd),
+    (error) => error instanceof Unsendable && error.field === 'reading.roller_mm',
+  );
 });
 
 test('an answer is shown where the instrument showed it', () => {

@@ -45,9 +45,10 @@ export function requests(draft) {
  */
 export function probe(draft) {
   const nominal = { text: '', mm: nominalMM(draft, draft.instrument) };
-  const one = draft.instrument === 'gauge'
-    ? { kind: 'gauge', steps: [{ percent: 0.5, drops: false }], bears_on: draft.gauge.bears_on }
-    : reading(draft, draft.instrument === 'rule' ? { ...nominal, text: `${nominal.mm} mm` } : nominal);
+  const one =
+    draft.instrument === 'gauge'
+      ? { kind: 'gauge', steps: [{ percent: 0.5, drops: false }], bears_on: draft.gauge.bears_on }
+      : reading(draft, draft.instrument === 'rule' ? { ...nominal, text: `${nominal.mm} mm` } : nominal);
   return { ...drive(draft), reading: one };
 }
 
@@ -71,15 +72,23 @@ function reading(draft, place) {
   switch (draft.instrument) {
     case 'compare': {
       const { pitches, marks } = draft.compare;
-      return { kind: 'compare', pitches, growth_mm: number(place, marks, 'reading.growth_mm'), resolution_mm: stepMM(marks) };
+      return {
+        kind: 'compare',
+        pitches,
+        growth_mm: number(place, marks, 'reading.growth_mm'),
+        resolution_mm: stepMM(marks),
+      };
     }
     case 'caliper': {
       const { pitches, marks } = draft.caliper;
       const roller = rollerMM(draft.caliper);
       if (Number.isNaN(roller)) throw new Unsendable('reading.roller_mm');
       return {
-        kind: 'caliper', pitches, inside_mm: number(place, marks, 'reading.inside_mm'),
-        roller_mm: roller, resolution_mm: stepMM(marks),
+        kind: 'caliper',
+        pitches,
+        inside_mm: number(place, marks, 'reading.inside_mm'),
+        roller_mm: roller,
+        resolution_mm: stepMM(marks),
       };
     }
     default:
@@ -116,7 +125,10 @@ function number(place, marks, field) {
  * @returns {number} index of the one to go by: the largest elongation
  */
 export function largest(answers) {
-  return answers.reduce((best, answer, i) => (answer.elongation_percent > answers[best].elongation_percent ? i : best), 0);
+  return answers.reduce(
+    (best, answer, i) => (answer.elongation_percent > answers[best].elongation_percent ? i : best),
+    0,
+  );
 }
 
 /**

@@ -11,11 +11,13 @@ export function choice({ name, title, hidden = false, even = false, value, optio
   return html`<fieldset class="pick">
     <legend class=${hidden ? 'away' : 'label'}>${title}</legend>
     <div class="choices ${even ? 'even' : ''}">
-      ${options.map((option) => html`<label class="choice">
+      ${options.map(
+        (option) => html`<label class="choice">
         <input type="radio" name=${name} value=${option.value} .checked=${option.value === value}
           @change=${() => choose(option.value)}>
         <span class="chip">${option.text}</span>
-      </label>`)}
+      </label>`,
+      )}
     </div>
   </fieldset>`;
 }

@@ -2,6 +2,9 @@
 import { html, nothing } from 'lit';
 import { live } from 'lit/directives/live.js';
 
+/** Longer texts are set smaller. */
+const LONG = 9;
+
 /**
  * @param {{id: string, title: string, hidden?: boolean, large?: boolean, text: string, hint?: string,
  *   placeholder?: string, mode?: 'text'|'decimal'|'numeric', less: string, more: string, fault?: string,
@@ -16,7 +19,7 @@ export function nudgeField(model) {
     <div class="nudge ${large ? 'large' : ''}">
       <button class="button" type="button" aria-label=${model.less} @click=${() => model.step(-1)}>−</button>
       <div class="field">
-        <input id=${id} type="text" inputmode=${mode} autocomplete="off" autocapitalize="off" spellcheck="false"
+        <input id=${id} class=${text.length > LONG ? 'long' : ''} type="text" inputmode=${mode} autocomplete="off" autocapitalize="off" spellcheck="false"
           maxlength="40" enterkeyhint="done" placeholder=${placeholder} .value=${live(text)}
           aria-invalid=${model.fault ? 'true' : 'false'} aria-describedby=${about || nothing}
           @input=${(/** @type {any} */ event) => model.type(event.target.value)}>

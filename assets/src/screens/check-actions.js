@@ -104,8 +104,11 @@ export async function keepDraft() {
   const { draft, result } = now();
   if (result.status !== 'ok') return;
   const fields = {
-    at: new Date().toISOString(), requests: result.requests, counted: result.counted,
-    answer: result.answers[result.counted], note: '',
+    at: new Date().toISOString(),
+    requests: result.requests,
+    counted: result.counted,
+    answer: result.answers[result.counted],
+    note: '',
   };
   try {
     await keepReading(fields, crypto.randomUUID());

@@ -37,8 +37,8 @@ function standing({ result, base, crashed }) {
 function figures(answer) {
   const [lo, hi] = answer.interval95_percent;
   return html`<p class="figure">${t(answer.elongation_percent < 0 ? 'answer.shorter' : 'answer.longer', {
-      percent: percent(Math.abs(answer.elongation_percent)),
-    })}</p>
+    percent: percent(Math.abs(answer.elongation_percent)),
+  })}</p>
     <p class="number small">${t('answer.range', { lo: percent(lo), hi: percent(hi) })},
       ${t('answer.limit', { percent: answer.limit_percent })}</p>`;
 }
@@ -49,7 +49,8 @@ function under({ result, base, crashed }) {
     return html`<p>${t('answer.crash.text')}</p>
       <button class="button" type="button" @click=${startAgain}>${t('answer.restart')}</button>`;
   }
-  if (result.status === 'none' && base) return html`<p class="number small">${t('answer.limit', { percent: base.limit })}</p>`;
+  if (result.status === 'none' && base)
+    return html`<p class="number small">${t('answer.limit', { percent: base.limit })}</p>`;
   return nothing;
 }
 
@@ -82,27 +83,33 @@ function why(answer, { answers, counted }) {
     <h2>${t('why.title')}</h2>
     ${answers.length > 1 ? html`<p>${t('answer.counts', { n: counted + 1, of: answers.length })}</p>` : nothing}
     <ul>${answer.reasons.map((reason) => html`<li>${reason}</li>`)}</ul>
-    ${most ? html`<details class="fold">
+    ${
+      most
+        ? html`<details class="fold">
       <summary>${t('why.budget')}</summary>
       <p>${t('why.budget.text', { source: most.note || most.source, percent: total })}</p>
-      ${budget(answer, total)}
-    </details>` : nothing}
+      ${budget(answer)}
+    </details>`
+        : nothing
+    }
   </section>`;
 }
 
 /**
  * @param {Answer} answer
- * @param {string} total
  */
-function budget(answer, total) {
+function budget(answer) {
   return html`<table>
+    <caption>${t('why.caption')}</caption>
     <thead><tr><th scope="col">${t('why.source')}</th><th scope="col" class="number">${t('why.percent')}</th></tr></thead>
-    <tbody>${answer.budget.map((line) => html`<tr>
+    <tbody>${answer.budget.map(
+      (line) => html`<tr>
       <td>${line.note || line.source}</td>
-      <td class="number">${t('answer.percent', { percent: line.standard_uncertainty_percent.toFixed(3) })}</td>
-    </tr>`)}</tbody>
+      <td class="number">${line.standard_uncertainty_percent.toFixed(3)}</td>
+    </tr>`,
+    )}</tbody>
     <tfoot><tr><th scope="row">${t('why.total')}</th>
-      <td class="number">${t('answer.percent', { percent: total })}</td></tr></tfoot>
+      <td class="number">${answer.standard_uncertainty_percent.toFixed(3)}</td></tr></tfoot>
   </table>`;
 }
 

@@ -22,8 +22,13 @@ export function gaugeEnds({ draft, result, stepFault }) {
     ${steps.map((step, i) => end(step, i))}
     ${result.status === 'fault' ? html`<p class="fault">${sentence(result.fault?.message ?? '')}</p>` : nothing}
     ${choice({
-      name: 'bears', title: t('gauge.bears'), value: bears_on,
-      options: /** @type {const} */ (['same_side', 'opposed_rollers']).map((value) => ({ value, text: named('gauge', value) })),
+      name: 'bears',
+      title: t('gauge.bears'),
+      value: bears_on,
+      options: /** @type {const} */ (['same_side', 'opposed_rollers']).map((value) => ({
+        value,
+        text: named('gauge', value),
+      })),
       choose: (value) => put({ bears_on: value }),
     })}
     <p class="soft small">${named('gauge', `${bears_on}.text`)}</p>
@@ -36,15 +41,20 @@ export function gaugeEnds({ draft, result, stepFault }) {
  * @param {number} index
  */
 function end({ percent, drops }, index) {
-  const say = (/** @type {boolean} */ value) => put({
-    steps: now().draft.gauge.steps.map((one, i) => (i === index ? { percent, drops: one.drops === value ? null : value } : one)),
-  });
+  const say = (/** @type {boolean} */ value) =>
+    put({
+      steps: now().draft.gauge.steps.map((one, i) =>
+        i === index ? { percent, drops: one.drops === value ? null : value } : one,
+      ),
+    });
   const title = t('gauge.step', { percent });
   return html`<div role="group" aria-label=${title}>
     <p class="label">${title}</p>
     <div class="choices even">
-      ${[true, false].map((value) => html`<button class="chip" type="button" aria-pressed=${drops === value ? 'true' : 'false'}
-        @click=${() => say(value)}>${t(value ? 'gauge.drops' : 'gauge.stays')}</button>`)}
+      ${[true, false].map(
+        (value) => html`<button class="chip" type="button" aria-pressed=${drops === value ? 'true' : 'false'}
+        @click=${() => say(value)}>${t(value ? 'gauge.drops' : 'gauge.stays')}</button>`,
+      )}
     </div>
   </div>`;
 }

@@ -65,15 +65,29 @@ export function drivePanel({ draft }) {
     change({ ...now().draft, drive: { ...now().draft.drive, ...part, chosen: true } });
   return html`<div class="panel" id="panel">
     ${choice({
-      name: 'drive', title: t('drive.title'), value: drive.chosen ? drive.kind : null,
-      options: /** @type {const} */ (['derailleur', 'single', 'hub']).map((value) => ({ value, text: named('drive', value) })),
+      name: 'drive',
+      title: t('drive.title'),
+      value: drive.chosen ? drive.kind : null,
+      options: /** @type {const} */ (['derailleur', 'single', 'hub']).map((value) => ({
+        value,
+        text: named('drive', value),
+      })),
       choose: (kind) => choose({ kind }),
     })}
-    ${drive.kind === 'derailleur' ? html`<div class="sprockets">${choice({
-      name: 'sprockets', title: t('drive.sprockets'), value: drive.chosen ? drive.sprockets : null,
-      options: [4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14].map((value) => ({ value, text: value < 5 ? t('drive.few') : value })),
-      choose: (sprockets) => choose({ kind: 'derailleur', sprockets }),
-    })}</div>` : nothing}
+    ${
+      drive.kind === 'derailleur'
+        ? html`<div class="sprockets">${choice({
+            name: 'sprockets',
+            title: t('drive.sprockets'),
+            value: drive.chosen ? drive.sprockets : null,
+            options: [4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14].map((value) => ({
+              value,
+              text: value < 5 ? t('drive.few') : value,
+            })),
+            choose: (sprockets) => choose({ kind: 'derailleur', sprockets }),
+          })}</div>`
+        : nothing
+    }
     ${done()}
   </div>`;
 }
@@ -87,14 +101,17 @@ export function setupPanel({ draft, settings }) {
   const part = spanDraft(draft);
   if (!part || draft.instrument === 'gauge') return nothing;
   const wanted = { mixed: '', metric: 'mm', imperial: 'in' }[settings.units];
-  const marks = ON_OFFER[draft.instrument].filter((name) =>
-    draft.instrument === 'caliper' || name === part.marks || MARKS[name].unit.startsWith(wanted));
+  const marks = ON_OFFER[draft.instrument].filter(
+    (name) => draft.instrument === 'caliper' || name === part.marks || MARKS[name].unit.startsWith(wanted),
+  );
   return html`<div class="panel" id="panel">
     ${draft.instrument === 'rule' ? spans(draft, wanted) : nothing}
     ${draft.instrument !== 'rule' || part.span === 'other' ? pitches(draft) : nothing}
     ${draft.instrument === 'caliper' ? roller(draft) : nothing}
     ${choice({
-      name: 'marks', title: t('marks.title'), value: part.marks,
+      name: 'marks',
+      title: t('marks.title'),
+      value: part.marks,
       options: marks.map((value) => ({ value, text: named('marks', value) })),
       choose: (value) => change(withSpan(now().draft, { marks: value })),
     })}
@@ -108,13 +125,16 @@ export function setupPanel({ draft, settings }) {
  */
 function spans(draft, wanted) {
   const { span = 'other', pitches: n, marks } = draft.rule;
-  const names = /** @type {SpanName[]} */ (Object.keys(SPANS)).filter((name) =>
-    name === span || (SPANS[name].unit ?? '').startsWith(wanted) || SPANS[name].unit === null);
+  const names = /** @type {SpanName[]} */ (Object.keys(SPANS)).filter(
+    (name) => name === span || (SPANS[name].unit ?? '').startsWith(wanted) || SPANS[name].unit === null,
+  );
   return html`${choice({
-      name: 'span', title: t('span.title'), value: span,
-      options: names.map((value) => ({ value, text: named('span', value) })),
-      choose: (value) => change(withSpanName(now().draft, value)),
-    })}
+    name: 'span',
+    title: t('span.title'),
+    value: span,
+    options: names.map((value) => ({ value, text: named('span', value) })),
+    choose: (value) => change(withSpanName(now().draft, value)),
+  })}
     <p class="soft number">${t('span.is', { n, length: show(nominalMM(draft, 'rule'), marks) })}</p>`;
 }
 
@@ -122,11 +142,17 @@ function spans(draft, wanted) {
 function pitches(draft) {
   const n = spanDraft(draft)?.pitches ?? 0;
   const put = (/** @type {number} */ count) => {
-    if (count >= 1 && count <= MOST_PITCHES) change(withSpan(now().draft, { pitches: count, places: [null], active: 0 }));
+    if (count >= 1 && count <= MOST_PITCHES)
+      change(withSpan(now().draft, { pitches: count, places: [null], active: 0 }));
   };
   return nudgeField({
-    id: 'pitches', title: t('pitches.title'), hint: t('pitches.hint'), text: String(n), mode: 'numeric',
-    less: t('nudge.fewer'), more: t('nudge.further'),
+    id: 'pitches',
+    title: t('pitches.title'),
+    hint: t('pitches.hint'),
+    text: String(n),
+    mode: 'numeric',
+    less: t('nudge.fewer'),
+    more: t('nudge.further'),
     step: (steps) => put(n + 2 * steps),
     type: (text) => put(/^\d+$/.test(text) ? Number(text) : NaN),
   });
@@ -137,8 +163,13 @@ function roller(draft) {
   const put = (/** @type {string} */ text) => change(withSpan(now().draft, { roller: text }));
   const mm = rollerMM(draft.caliper);
   return nudgeField({
-    id: 'roller', title: t('roller.title'), hint: t('roller.hint'), text: draft.caliper.roller ?? '', mode: 'decimal',
-    less: t('nudge.thinner'), more: t('nudge.thicker'),
+    id: 'roller',
+    title: t('roller.title'),
+    hint: t('roller.hint'),
+    text: draft.caliper.roller ?? '',
+    mode: 'decimal',
+    less: t('nudge.thinner'),
+    more: t('nudge.thicker'),
     fault: Number.isNaN(mm) ? t('value.unreadable') : undefined,
     step: (steps) => put(((Number.isNaN(mm) ? ROLLER_MM : mm) + steps * ROLLER_STEP_MM).toFixed(2)),
     type: put,

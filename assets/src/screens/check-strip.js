@@ -18,7 +18,12 @@ export function strip(state) {
   const answer = current(state);
   const mm = entry(draft)?.mm ?? null;
   const model = {
-    nominal: shown, bias: base.correction, length, limit: base.limit, marks: part.marks, mm,
+    nominal: shown,
+    bias: base.correction,
+    length,
+    limit: base.limit,
+    marks: part.marks,
+    mm,
     band: answer && mm !== null ? answer.interval95_percent : null,
     others: part.places.flatMap((one, i) => (one?.mm != null && i !== part.active ? [one.mm] : [])),
     verdict: answer?.verdict ?? 'none',
@@ -43,6 +48,8 @@ function spoken(mm, marks, answer) {
   const length = show(mm, marks);
   if (!answer) return length;
   return t('strip.value.verdict', {
-    length, percent: answer.elongation_percent.toFixed(2), verdict: named('verdict', answer.verdict),
+    length,
+    percent: answer.elongation_percent.toFixed(2),
+    verdict: named('verdict', answer.verdict),
   });
 }

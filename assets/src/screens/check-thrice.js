@@ -15,7 +15,10 @@ export function places({ draft }) {
   }
   return html`<div class="sheet">
     <div class="places-row">${choice({
-      name: 'place', title: t('thrice.title'), even: true, value: part.active,
+      name: 'place',
+      title: t('thrice.title'),
+      even: true,
+      value: part.active,
       options: part.places.map((one, i) => ({
         value: i,
         text: html`<span class="small">${t('thrice.place', { n: i + 1 })}</span><strong>${one ? one.text : t('thrice.empty')}</strong>`,

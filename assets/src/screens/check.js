@@ -30,7 +30,11 @@ export function check(state) {
     body: html`<div class="check">
       <h1 class="away">${t('check.title')}</h1>
       <div class="instruments">${choice({
-        name: 'instrument', title: t('check.instruments'), hidden: true, even: true, value: draft.instrument,
+        name: 'instrument',
+        title: t('check.instruments'),
+        hidden: true,
+        even: true,
+        value: draft.instrument,
         options: INSTRUMENTS.map((value) => ({ value, text: html`${icon(value)}${named('instrument', value)}` })),
         choose: (instrument) => change({ ...draft, instrument }, { panel: '' }),
       })}</div>
@@ -51,9 +55,11 @@ function bench(state) {
   return html`<h2 class="away">${t('check.value')}</h2>
     ${flash(state)} ${value(state)}
     <div class="main-row">
-      ${entered(state.draft)
-        ? html`<button class="button" type="button" @click=${clearDraft}>${t('keep.clear')}</button>`
-        : html`<a class="button" href="#/kept">${t('keep.see')}</a>`}
+      ${
+        entered(state.draft)
+          ? html`<button class="button" type="button" @click=${clearDraft}>${t('keep.clear')}</button>`
+          : html`<a class="button" href="#/kept">${t('keep.see')}</a>`
+      }
       ${mainAction(state)}
     </div>`;
 }
@@ -78,9 +84,14 @@ function value({ draft, result }) {
   const marks = named('marks', part.marks);
   const here = entry(draft);
   return nudgeField({
-    id: 'value', title: named('value', draft.instrument), hidden: true, large: true, text: here?.text ?? '',
+    id: 'value',
+    title: named('value', draft.instrument),
+    hidden: true,
+    large: true,
+    text: here?.text ?? '',
     placeholder: show(nominalMM(draft, draft.instrument), part.marks),
-    less: t('nudge.less', { marks }), more: t('nudge.more', { marks }),
+    less: t('nudge.less', { marks }),
+    more: t('nudge.more', { marks }),
     fault: result.status === 'fault' ? sentence(result.fault?.message ?? '') : undefined,
     step: (steps) => change(nudged(now().draft, steps)),
     type: (text) => change(withEntry(now().draft, text ? { text, mm: null } : null)),

@@ -72,8 +72,11 @@ function line(one) {
 function what({ fields: { requests, counted } }) {
   const { reading } = requests[counted];
   if (reading.kind === 'gauge') {
-    const list = reading.steps.map((/** @type {import('../data/draft.js').Step} */ step) =>
-      t(step.drops ? 'kept.gauge.drops' : 'kept.gauge.stays', { percent: step.percent })).join(', ');
+    const list = reading.steps
+      .map((/** @type {import('../data/draft.js').Step} */ step) =>
+        t(step.drops ? 'kept.gauge.drops' : 'kept.gauge.stays', { percent: step.percent }),
+      )
+      .join(', ');
     return t('kept.reading.gauge', { list });
   }
   const all = requests.map((/** @type {any} */ request) => size(request.reading));
@@ -83,7 +86,9 @@ function what({ fields: { requests, counted } }) {
 }
 
 const WORDS = /** @type {const} */ ({
-  rule: 'kept.reading.rule', compare: 'kept.reading.compare', caliper: 'kept.reading.caliper',
+  rule: 'kept.reading.rule',
+  compare: 'kept.reading.compare',
+  caliper: 'kept.reading.caliper',
 });
 
 /** @param {any} reading */

@@ -24,24 +24,44 @@ export function kit(state) {
     body: html`<div class="sheets">
       <h1>${t('kit.title')}</h1>
       <section class="sheet">${choice({
-        name: 'units', title: t('kit.units'), even: true, value: settings.units,
-        options: /** @type {const} */ (['mixed', 'metric', 'imperial']).map((value) => ({ value, text: named('kit.units', value) })),
+        name: 'units',
+        title: t('kit.units'),
+        even: true,
+        value: settings.units,
+        options: /** @type {const} */ (['mixed', 'metric', 'imperial']).map((value) => ({
+          value,
+          text: named('kit.units', value),
+        })),
         choose: chooseUnits,
       })}<p class="soft small">${t('kit.units.hint')}</p></section>
       <section class="sheet">${choice({
-        name: 'theme', title: t('kit.theme'), even: true, value: settings.theme,
-        options: /** @type {const} */ (['system', 'light', 'dark']).map((value) => ({ value, text: named('kit.theme', value) })),
+        name: 'theme',
+        title: t('kit.theme'),
+        even: true,
+        value: settings.theme,
+        options: /** @type {const} */ (['system', 'light', 'dark']).map((value) => ({
+          value,
+          text: named('kit.theme', value),
+        })),
         choose: (theme) => put({ theme }),
       })}</section>
       <section class="sheet"><h2>${t('kit.offline')}</h2>
         <p role="status">${named('kit.offline', state.offline === 'ready' && !state.online ? 'off' : state.offline)}</p></section>
-      ${state.installable ? html`<section class="sheet"><p>${t('kit.install.text')}</p>
-        <button class="button" type="button" @click=${install}>${t('kit.install')}</button></section>` : nothing}
+      ${
+        state.installable
+          ? html`<section class="sheet"><p>${t('kit.install.text')}</p>
+        <button class="button" type="button" @click=${install}>${t('kit.install')}</button></section>`
+          : nothing
+      }
       ${storage(state)}
       <section class="sheet"><h2>${t('kit.version')}</h2>
         <p>${t('kit.version.text', { version: build.version })}</p>
-        ${state.update === 'none' ? nothing : html`<p>${t('update.text')}</p>
-          <button class="button" type="button" @click=${agree}>${t('update.now')}</button>`}</section>
+        ${
+          state.update === 'none'
+            ? nothing
+            : html`<p>${t('update.text')}</p>
+          <button class="button" type="button" @click=${agree}>${t('update.now')}</button>`
+        }</section>
       <section class="sheet"><h2>${t('kit.about')}</h2>
         ${list('kit.about', {}).map((text) => html`<p>${text}</p>`)}</section>
     </div>`,

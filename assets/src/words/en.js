@@ -2,6 +2,7 @@
  * Every text of the screens, in English. Values stand in braces. The engine's
  * reasons and cautions come from its own catalogue.
  */
+
 export default {
   'app.name': 'Tautspan',
   'app.skip': 'Skip to the reading',
@@ -21,9 +22,12 @@ export default {
   'offline.unsupported': 'Needs a signal',
   'offline.failed': 'Not ready for offline',
 
-  'trouble.full': 'The phone’s storage is full, so this is not kept. It stays on the screen: free some space and it will be kept with the next change.',
-  'trouble.refused': 'This browser does not let the app keep anything, perhaps because the window is private. A reading works, but it is gone when the window closes.',
-  'trouble.newer': 'A newer version of this app is open in another tab, so this one can keep nothing more. Load this page again.',
+  'trouble.full':
+    'The phone’s storage is full, so this is not kept. It stays on the screen: free some space and it will be kept with the next change.',
+  'trouble.refused':
+    'This browser does not let the app keep anything, perhaps because the window is private. A reading works, but it is gone when the window closes.',
+  'trouble.newer':
+    'A newer version of this app is open in another tab, so this one can keep nothing more. Load this page again.',
   'trouble.blocked': 'Another tab with an older version of this app is in the way. Close it and this one goes on.',
   'trouble.lost': 'The phone could not keep this. It stays on the screen; try again.',
 
@@ -109,11 +113,11 @@ export default {
   'answer.starting': 'The calculator is starting…',
   'answer.fault': 'Cannot tell from this',
   'answer.crash': 'The calculator stopped',
-  'answer.crash.text': 'What you entered is kept. Start it again, or check by hand: at the limit mark or past it, change the chain.',
+  'answer.crash.text':
+    'What you entered is kept. Start it again, or check by hand: at the limit mark or past it, change the chain.',
   'answer.restart': 'Start it again',
   'answer.longer': '{percent} % longer than new',
   'answer.shorter': '{percent} % shorter than new',
-  'answer.percent': '{percent} %',
   'answer.limit': 'limit {percent} %',
   'answer.range': 'likely {lo} to {hi} %',
   'answer.counts': 'Place {n} counts, the longest of {of}.',
@@ -126,9 +130,11 @@ export default {
 
   'why.title': 'Why',
   'why.budget': 'Where the doubt comes from',
-  'why.budget.text': 'Most of it: {source}. Together the standard uncertainty is {percent} % of the length; the range above covers 95 of 100 such readings.',
+  'why.budget.text':
+    'Most of it: {source}. Together the standard uncertainty is {percent} % of the length; the range above covers 95 of 100 such readings.',
   'why.source': 'Source',
-  'why.percent': 'Standard uncertainty',
+  'why.caption': 'Standard uncertainty, in % of the length',
+  'why.percent': 'In %',
   'why.total': 'Together (root sum of squares)',
   'next.title': 'What next',
   'cautions.title': 'Careful',
@@ -195,9 +201,11 @@ export default {
   'kit.offline.checking': 'The app is being put on this phone. Stay in reach of a signal for a moment.',
   'kit.offline.ready': 'All of it is on this phone: it opens and answers with no signal.',
   'kit.offline.off': 'There is no signal now. All of the app is on this phone.',
-  'kit.offline.insecure': 'This address is not secure (https), so the browser keeps nothing of the app. It works only while there is a signal.',
+  'kit.offline.insecure':
+    'This address is not secure (https), so the browser keeps nothing of the app. It works only while there is a signal.',
   'kit.offline.unsupported': 'This browser cannot keep the app on the phone. It works only while there is a signal.',
-  'kit.offline.failed': 'The app could not be put on this phone, perhaps for want of signal or space. It is tried again with the next visit.',
+  'kit.offline.failed':
+    'The app could not be put on this phone, perhaps for want of signal or space. It is tried again with the next visit.',
   'kit.install': 'Put it on the home screen',
   'kit.install.text': 'Opens like any app, without the browser round it.',
   'kit.storage': 'What is kept',
@@ -209,10 +217,13 @@ export default {
   'kit.version': 'Version',
   'kit.version.text': 'This is version {version}.',
   'kit.about': 'About, and careful',
-  'kit.about.1': 'Tautspan works out how far a chain has worn from what your instrument shows, and how sure that is. It is advice, not an inspection.',
-  'kit.about.2': 'A worn chain can skip or part and throw the rider. What the maker of the bike or part says, local rules and a qualified mechanic come first.',
+  'kit.about.1':
+    'Tautspan works out how far a chain has worn from what your instrument shows, and how sure that is. It is advice, not an inspection.',
+  'kit.about.2':
+    'A worn chain can skip or part and throw the rider. What the maker of the bike or part says, local rules and a qualified mechanic come first.',
   'kit.about.3': 'A chain that is bent, twisted, cracked or rusted stiff is changed whatever it measures.',
   'kit.about.4': 'Keep fingers off a moving chain, on a fixed drive above all. Put guards back on.',
   'kit.about.5': 'Child seats, loads and e-drives deserve the stricter limit.',
-  'kit.about.6': 'Limits are common workshop practice: 0.5 % with 11 or more sprockets, 0.75 % with fewer, 1.0 % with one sprocket or a hub gear.',
+  'kit.about.6':
+    'Limits are common workshop practice: 0.5 % with 11 or more sprockets, 0.75 % with fewer, 1.0 % with one sprocket or a hub gear.',
 };

@@ -18,7 +18,9 @@ test('no text of the catalogue is left unused', () => {
   const all = sources().join('\n');
   const unused = Object.keys(en).filter((key) => {
     const groups = key.split('.').map((_, i, parts) => parts.slice(0, i + 1).join('.'));
-    return !groups.some((group, i) => all.includes(`'${group}'`) || (i < groups.length - 1 && all.includes(`\`${group}.$`)));
+    return !groups.some(
+      (group, i) => all.includes(`'${group}'`) || (i < groups.length - 1 && all.includes(`\`${group}.$`)),
+    );
   });
   assert.deepEqual(unused, []);
 });
@@ -30,7 +32,8 @@ test('values are filled in, and every brace has a value', () => {
 
 test('screens hold no texts of their own', () => {
   for (const source of sources()) {
-    for (const [text] of source.replace(/\/\*[^]*?\*\//g, '').matchAll(/>\s*[A-Z][a-z]+[^<>${}`;]*</g)) assert.fail(`a text outside the catalogue: ${text}`);
+    for (const [text] of source.replace(/\/\*[^]*?\*\//g, '').matchAll(/>\s*[A-Z][a-z]+[^<>${}`;]*</g))
+      assert.fail(`a text outside the catalogue: ${text}`);
   }
 });
 

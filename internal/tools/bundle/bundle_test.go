@@ -21,7 +21,7 @@ import (
 
 // sources is a small app of its own, so that these tests need no npm packages.
 var sources = map[string]string{
-	"index.html": `<!doctype html><html lang="en"><head><meta charset="utf-8">` +
+	"index.html": `<!doctype html><html lang="en"><head><meta charset="utf-8" />` +
 		`<link rel="manifest" href="manifest.webmanifest"><link rel="icon" href="icons/mark.svg">` +
 		`<link rel="stylesheet" href="styles/app.css"><script type="module" src="app/main.js"></script></head>` +
 		`<body><a href="/bikes">Bikes</a><a href="#top">Top</a></body></html>`,

@@ -57,7 +57,7 @@ func (s *site) addPage(source string) error {
 	}
 	s.files["/"] = page
 	s.version = s.hash()
-	const anchor = `<meta charset="utf-8">`
+	const anchor = `<meta charset="utf-8" />`
 	if bytes.Count(page, []byte(anchor)) != 1 {
 		return errors.New("index.html must hold " + anchor + " once; the build puts its own elements after it")
 	}

@@ -23,7 +23,13 @@ test('what an instrument adds moves the limit, not the reading', () => {
 test('the limit and what lies past it fit on every span', () => {
   for (const limit of [0.5, 0.75, 1, 3]) {
     for (const pitches of [2, 20, 24, 48, 100, 200, 400]) {
-      const frame = { nominal: pitches * 12.7, bias: 0, length: pitches * 12.7, limit, marks: /** @type {const} */ ('mm05') };
+      const frame = {
+        nominal: pitches * 12.7,
+        bias: 0,
+        length: pitches * 12.7,
+        limit,
+        marks: /** @type {const} */ ('mm05'),
+      };
       const { at, ticks } = view(frame);
       assert.ok(at(0) > 0 && at(limit * 1.3) < WIDTH, `${pitches} pitches, ${limit} %`);
       assert.ok(ticks.length > 1 && ticks.length < 150, `${ticks.length} ticks on ${pitches} pitches`);
@@ -35,12 +41,20 @@ test('inch marks are labelled past the whole inch, and the whole is longest', ()
   const { ticks } = view(rule);
   const whole = ticks.find((tick) => tick.level === 0);
   assert.equal(whole?.text, '12');
-  assert.deepEqual(ticks.filter((tick) => tick.text).map((tick) => tick.text).slice(0, 4), ['12', '1/16', '1/8', '3/16']);
+  assert.deepEqual(
+    ticks
+      .filter((tick) => tick.text)
+      .map((tick) => tick.text)
+      .slice(0, 4),
+    ['12', '1/16', '1/8', '3/16'],
+  );
 });
 
 test('labels never stand closer than they are wide', () => {
   for (const marks of /** @type {const} */ (['in16', 'in32', 'mm1', 'mm05', 'mm01', 'mm001'])) {
-    const at = view({ ...rule, marks }).ticks.filter((tick) => tick.text).map((tick) => tick.x);
+    const at = view({ ...rule, marks })
+      .ticks.filter((tick) => tick.text)
+      .map((tick) => tick.x);
     for (let i = 1; i < at.length; i++) assert.ok(at[i] - at[i - 1] >= 8.9, marks);
   }
 });

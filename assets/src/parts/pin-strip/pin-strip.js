@@ -108,17 +108,21 @@ customElements.define('taut-pin-strip', PinStrip);
 /** @param {View} seen */
 function rule(seen) {
   return svg`<rect class="strip-rule" x="-1" y="0.2" width=${WIDTH + 2} height=${RULE_EDGE - 0.2}/>
-    ${seen.ticks.map(({ x, level, text }) => svg`
+    ${seen.ticks.map(
+      ({ x, level, text }) => svg`
       <path class="strip-tick" d="M${x} ${RULE_EDGE}v${-[6.5, 4.8, 3.8, 3, 2.4, 1.8][Math.min(level, 5)]}"/>
-      ${text ? svg`<text class=${level ? 'strip-text' : 'strip-text strong'} x=${x} y="4.6">${text}</text>` : nothing}`)}`;
+      ${text ? svg`<text class=${level ? 'strip-text' : 'strip-text strong'} x=${x} y="4.6">${text}</text>` : nothing}`,
+    )}`;
 }
 
 /** @param {Model} model @param {View} seen */
 function axis(model, seen) {
   const at = seen.at(model.limit);
   return svg`<path class="strip-tick" d="M0 ${AXIS}H${WIDTH}"/>
-    ${seen.percents.map(({ x, text }) => svg`<path class="strip-tick" d="M${x} ${AXIS}v1.6"/>
-      <text class="strip-text" x=${x} y=${AXIS + 5.6}>${text}</text>`)}
+    ${seen.percents.map(
+      ({ x, text }) => svg`<path class="strip-tick" d="M${x} ${AXIS}v1.6"/>
+      <text class="strip-text" x=${x} y=${AXIS + 5.6}>${text}</text>`,
+    )}
     <text class="strip-text left strong" x=${at - 4} y=${AXIS + 5.6}>${t('strip.limit', { percent: model.limit })}</text>`;
 }
 
