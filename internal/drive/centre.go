@@ -21,7 +21,7 @@ func Centre(r *CentreRequest) (*CentreResponse, error) {
 	answer := &CentreResponse{
 		ExactPitches: f.exact(r.CentreMM),
 		Options:      r.options(f, r.HalfLinkAllowed),
-		Drawing:      newDrawing(r.Chainring, r.Sprocket, r.CentreMM, f.pitchMM),
+		Drawing:      newDrawing(r.Chainring, r.Sprocket, r.CentreMM, f.pitchMM, 0),
 	}
 	found := best(answer.Options)
 	if found != nil {
@@ -60,6 +60,7 @@ func (r *CentreRequest) option(f fixed, pitches int) (Option, error) {
 	p := Option{
 		Pitches: pitches, HalfLink: pitches%2 == 1, CentreMM: taut, ShiftMM: taut - r.CentreMM,
 		AxleShiftMM: axle - r.CentreMM, PlayMM: f.playMM(pitches, axle),
+		Drawing: newDrawing(r.Chainring, r.Sprocket, axle, f.pitchMM, pitches),
 	}
 	switch {
 	case p.PlayMM < r.SlackMM[0]-playRounding || taut < axle-playRounding:

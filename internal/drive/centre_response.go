@@ -28,7 +28,7 @@ func (r *CentreResponse) Fields(o *wire.Object) {
 	o.Number("wear_reserve_percent", &r.WearReservePercent).Required().
 		Doc("further elongation the adjustment can take up with the recommended count, until the play passes the wanted range; 0 where none fits", "percent")
 	wire.List(o, "pairs", &r.Pairs).Doc("pairs that close with the axle where it is, best first", "")
-	wire.Nested(o, "drawing", &r.Drawing).Required().Doc("the drive at centre_mm to scale", "")
+	wire.Nested(o, "drawing", &r.Drawing).Required().Doc("the drive at centre_mm with a taut chain, to scale", "")
 	o.Notes("warnings", "warning", &r.Warnings)
 	o.Notes("next_steps", "next_step", &r.NextSteps)
 	o.Notes("cautions", "caution", &r.Cautions)
@@ -45,6 +45,7 @@ type Option struct {
 	AxleShiftMM        float64
 	PlayMM             float64
 	WearReservePercent float64
+	Drawing            Drawing
 }
 
 // Fields declares the option's JSON.
@@ -60,6 +61,7 @@ func (p *Option) Fields(o *wire.Object) {
 	o.Number("axle_shift_mm", &p.AxleShiftMM).Required().Doc("from where the axle is now to where it goes for the middle of the wanted play, or as near as the adjustment reaches", "mm")
 	o.Number("play_mm_at_wanted", &p.PlayMM).Required().Doc("total play at mid-span with the axle there", "mm")
 	o.Number("wear_reserve_percent", &p.WearReservePercent).Required().Doc("as above, for this count", "percent")
+	wire.Nested(o, "drawing", &p.Drawing).Required().Doc("the drive with the axle there and this count, to scale", "")
 }
 
 // Pair is one chainring and sprocket on the given axles.

@@ -57,7 +57,8 @@ func pitchField(o *wire.Object, p *float64) {
 	o.Number("pitch_mm", p).Between(8, 26).Default("12.7").Doc("pin-to-pin pitch", "mm")
 }
 
-// Drawing is one drive to scale: two pitch circles and the taut chain.
+// Drawing is one drive to scale: two pitch circles, the taut chain, and how far
+// one run of it hangs when it holds all the spare chain.
 type Drawing struct {
 	CentreMM         float64
 	RingRadiusMM     float64
@@ -66,11 +67,13 @@ type Drawing struct {
 	LeanDeg          float64
 	RingWrapDeg      float64
 	SprocketWrapDeg  float64
+	SagMM            float64
 }
 
 // newDrawing returns the drawing of a ring and a sprocket on axles centreMM
-// apart, which must leave room for them.
-func newDrawing(ring, sprocket int, centreMM, pitchMM float64) Drawing {
+// apart, which must leave room for them, with a chain of the given count. A
+// count too short to go round is drawn taut.
+func newDrawing(ring, sprocket int, centreMM, pitchMM float64, pitches int) Drawing {
 	loop := chain.NewLoop(ring, sprocket)
 	d := Drawing{
 		CentreMM:         centreMM,
@@ -84,6 +87,7 @@ func newDrawing(ring, sprocket int, centreMM, pitchMM float64) Drawing {
 		lean = -lean
 	}
 	d.RingWrapDeg, d.SprocketWrapDeg = 180+2*lean, 180-2*lean
+	d.SagMM = SagMM(d.StraightMM, pitchMM*(float64(pitches)-loop.Pitches(centreMM/pitchMM)))
 	return d
 }
 
@@ -96,4 +100,5 @@ func (d *Drawing) Fields(o *wire.Object) {
 	o.Number("lean_deg", &d.LeanDeg).Required().Doc("angle between a straight run and the line through the axles", "degrees")
 	o.Number("ring_wrap_deg", &d.RingWrapDeg).Required().Doc("part of the chainring the chain lies on", "degrees")
 	o.Number("sprocket_wrap_deg", &d.SprocketWrapDeg).Required().Doc("part of the sprocket the chain lies on", "degrees")
+	o.Number("sag_mm", &d.SagMM).Required().Doc("how far below its straight line one run hangs at mid-span when it holds all the spare chain, without a derailleur", "mm")
 }

@@ -42,7 +42,6 @@ func Length(r *LengthRequest) (*LengthResponse, error) {
 		Methods:             r.methods(exact, ring, sprocket),
 		ExactLargeLarge:     exact,
 		CapacityNeededTeeth: spread(r.Chainrings) + spread(r.Sprockets),
-		Drawing:             newDrawing(ring, sprocket, r.longestMM(), r.PitchMM),
 	}
 	answer.Pitches = closable(exact+chain.LeastSparePitches, r.HalfLinkAllowed)
 	for _, m := range answer.Methods {
@@ -52,6 +51,7 @@ func Length(r *LengthRequest) (*LengthResponse, error) {
 	answer.LengthMM = float64(answer.Pitches) * r.PitchMM
 	answer.cutFrom(r.StockPitches)
 	answer.judge(r)
+	answer.Drawing = newDrawing(ring, sprocket, r.longestMM(), r.PitchMM, answer.JudgedPitches)
 	answer.explain(r)
 	return answer, nil
 }
@@ -107,6 +107,7 @@ func (a *LengthResponse) judge(r *LengthRequest) {
 			c := Combination{Ring: ring, Sprocket: sprocket, ExactPitches: loop.Pitches(r.ChainstayMM / r.PitchMM)}
 			c.SparePitches = float64(a.JudgedPitches) - c.ExactPitches
 			c.SparePitchesLongest = float64(a.JudgedPitches) - loop.Pitches(r.longestMM()/r.PitchMM)
+			c.Drawing = newDrawing(ring, sprocket, r.ChainstayMM, r.PitchMM, a.JudgedPitches)
 			c.decide(capacity)
 			a.Combinations = append(a.Combinations, c)
 		}

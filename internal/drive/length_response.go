@@ -108,6 +108,7 @@ type Combination struct {
 	SparePitchesLongest float64
 	State               State
 	CagePercent         *float64
+	Drawing             Drawing
 }
 
 // Fields declares the combination's JSON.
@@ -122,4 +123,5 @@ func (c *Combination) Fields(o *wire.Object) {
 			"which is half a pitch a tooth of its capacity plus the 4 pitches of the workshop rule", "")
 	o.OptionalNumber("cage_percent", &c.CagePercent).OrNull().
 		Doc("share of what the cage can take up that is used at rest; null where its capacity is not known", "percent")
+	wire.Nested(o, "drawing", &c.Drawing).Required().Doc("the pair at chainstay_mm with the judged count, to scale", "")
 }
