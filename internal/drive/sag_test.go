@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/integrate/quad"
 
 	"tautspan/internal/drive"
@@ -46,4 +47,25 @@ func TestSagMM_catenary(t *testing.T) {
 func TestSagMM_taut(t *testing.T) {
 	assert.Zero(t, drive.SagMM(400, 0))
 	assert.Zero(t, drive.SagMM(400, -3))
+}
+
+// A drawing must hold the whole chain: the straight run, the hanging one (its
+// arc by gonum's quadrature) and what lies on the wheels, counted in pitches,
+// are the count. The wrapped part is teeth times angle over the full turn.
+func TestDrawing_holdsTheChain(t *testing.T) {
+	whole := func(d drive.Drawing, ring, sprocket int, pitchMM float64) float64 {
+		h, s := d.SagMM, d.StraightMM
+		arc := quad.Fixed(func(x float64) float64 { return math.Hypot(1, 4*h*(s-2*x)/(s*s)) }, 0, s, 200, quad.Legendre{}, 0)
+		return (s+arc)/pitchMM + float64(ring)*d.RingWrapDeg/360 + float64(sprocket)*d.SprocketWrapDeg/360
+	}
+	a := length(t, `{"chainstay_mm":410,"longest_chainstay_mm":420,"chainrings":[50,34],"sprockets":[11,19,28]}`)
+	assert.InDelta(t, a.Pitches, whole(a.Drawing, 50, 28, 12.7), 1e-6)
+	for _, c := range a.Combinations {
+		assert.InDelta(t, a.Pitches, whole(c.Drawing, c.Ring, c.Sprocket, 12.7), 1e-6, "%d/%d", c.Ring, c.Sprocket)
+	}
+	fixed := centre(t, `{"centre_mm":415,"adjust_mm":[-5,15],"chainring":44,"sprocket":16,"elongation_percent":0.4,"slack_mm":[10,15]}`)
+	require.NotNil(t, fixed.Pitches)
+	best := option(t, fixed.Options, *fixed.Pitches)
+	assert.InDelta(t, best.Pitches, whole(best.Drawing, 44, 16, 12.7*1.004), 1e-6)
+	assert.Zero(t, fixed.Drawing.SagMM)
 }
