@@ -6,6 +6,7 @@ import (
 	"tautspan/internal/drive"
 	"tautspan/internal/gears"
 	"tautspan/internal/identify"
+	"tautspan/internal/ride"
 	"tautspan/internal/wear"
 )
 
@@ -18,4 +19,5 @@ var calculations = []Calculation{
 	define("length", "How long the chain of a derailleur drive must be, and how it sits in every gear", drive.Length),
 	define("centre", "Which chain closes on axles a fixed distance apart, and how much wear the adjustment takes up", drive.Centre),
 	define("gears", "What each gear does: way, speed, chain angle, pull, duplicates", gears.Calculate),
+	define("ride", "How far the rides recorded in a GPX 1.1 file went", ride.Calculate),
 }

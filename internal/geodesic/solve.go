@@ -11,7 +11,8 @@ const enough = 1e-15
 // less the lag is the one on the ellipsoid. With the angle kept by the line
 // that is t - lag = angle, and for a far line t + lag = angle; the left side
 // rises with t. Secant steps, and bisection where those leave the bracket or
-// take long.
+// take long. It is no call of num.Root, because that stops on the width of the
+// bracket: for nearly antipodal points 1e-17 rad of t can be hundreds of metres.
 func (l *line) solve() float64 {
 	low, high := l.angle, l.angle+Flattening*math.Pi
 	if l.far {

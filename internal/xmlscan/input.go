@@ -27,7 +27,7 @@ type input struct {
 // fill reads more behind what is not yet used, which moves to the front of the
 // buffer. It returns false when the input has ended or the buffer is full.
 func (in *input) fill() bool {
-	if in.ended {
+	if in.ended || in.at == 0 && in.end == len(in.buffer) {
 		return false
 	}
 	if in.at > 0 {
@@ -52,8 +52,8 @@ func (in *input) fill() bool {
 			failed.Cause = err
 			in.stop(failed)
 			return false
-		case n > 0 || in.end == len(in.buffer):
-			return n > 0
+		case n > 0:
+			return true
 		}
 	}
 	in.stop(fault.New(fault.Unavailable, "", "the file stopped giving data; open it again"))
