@@ -28,7 +28,8 @@ worker.addEventListener('fetch', (event) => {
   const { request } = event;
   const url = new URL(request.url);
   if (request.method !== 'GET' || url.origin !== worker.location.origin || SERVER.test(url.pathname)) return;
-  event.respondWith(request.mode === 'navigate' ? page(request) : file(request));
+  const isPage = request.mode === 'navigate' && !url.pathname.startsWith('/files/');
+  event.respondWith(isPage ? page(request) : file(request));
 });
 
 /**

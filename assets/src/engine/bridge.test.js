@@ -1,0 +1,146 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { Bridge, EngineCrash, EngineFault } from './bridge.js';
+
+/**
+ * The other end of the line: it keeps what it was sent and says what the test
+ * has it say. The real worker is under test in test/browser/engine.test.js.
+ */
+class End {
+  /** @type {any[]} */
+  sent = [];
+  ended = false;
+  /** @type {((event: any) => void)|null} */
+  onmessage = null;
+  /** @type {((event: any) => void)|null} */
+  onerror = null;
+  /** @param {any} message */
+  postMessage(message) {
+    this.sent.push(message);
+  }
+  terminate() {
+    this.ended = true;
+  }
+  /** @param {any} data */
+  say(data) {
+    this.onmessage?.({ data });
+  }
+}
+
+/** @param {{load?: () => Promise<any>, patienceMS?: number}} [options] */
+function start({ load = async () => 'module', patienceMS } = {}) {
+  /** @type {End[]} */
+  const ends = [];
+  const makePort = () => {
+    ends.push(new End());
+    return ends[ends.length - 1];
+  };
+  const bridge = new Bridge(makePort, load, patienceMS);
+  return { bridge, ends, last: () => ends[ends.length - 1] };
+}
+
+const turn = () => new Promise((next) => setImmediate(next));
+
+test('calls wait for the engine and go one at a time, in order', async () => {
+  const { bridge, last } = start();
+  const answers = [bridge.call('wear', { a: 1 }), bridge.call('wear', { a: 2 })];
+  await turn();
+  assert.deepEqual(last().sent, [{ module: 'module' }]);
+  last().say({ ready: true });
+  assert.equal(last().sent.length, 2);
+  last().say({ id: last().sent[1].id, json: '{"one":1}' });
+  assert.deepEqual(last().sent[2], { id: last().sent[2].id, name: 'wear', json: '{"a":2}' });
+  last().say({ id: last().sent[2].id, json: '{"two":2}' });
+  assert.deepEqual(await Promise.all(answers), [{ one: 1 }, { two: 2 }]);
+});
+
+test('a refusal keeps code, field and message', async () => {
+  const { bridge, last } = start();
+  last().say({ ready: true });
+  const refused = bridge.call('wear', {});
+  const fault = { code: 'required', field: 'drive', message: 'drive is missing' };
+  last().say({ id: last().sent[0].id, json: JSON.stringify({ error: fault }) });
+  await assert.rejects(refused, (error) => error instanceof EngineFault && error.message === fault.message);
+  await refused.catch(({ fault: got }) => assert.deepEqual(got, fault));
+});
+
+test('an abort rejects at once; waiting calls are never sent, the running one is not waited for', async () => {
+  const { bridge, last } = start();
+  await turn();
+  last().say({ ready: true });
+  const [running, waiting] = [new AbortController(), new AbortController()];
+  const calls = [
+    bridge.call('wear', { n: 1 }, { signal: running.signal }),
+    bridge.call('wear', { n: 2 }, { signal: waiting.signal }),
+    bridge.call('wear', { n: 3 }),
+  ];
+  running.abort();
+  waiting.abort();
+  await assert.rejects(calls[0], { name: 'AbortError' });
+  await assert.rejects(calls[1], { name: 'AbortError' });
+  await assert.rejects(bridge.call('wear', {}, { signal: waiting.signal }), { name: 'AbortError' });
+  last().say({ id: last().sent[1].id, json: '{"late":true}' });
+  assert.equal(last().sent.length, 3);
+  assert.equal(last().sent[2].json, '{"n":3}');
+  last().say({ id: last().sent[2].id, json: '{"n":3}' });
+  assert.deepEqual(await calls[2], { n: 3 });
+});
+
+test('after a crash the running call fails, the waiting ones go to a new worker', async () => {
+  const { bridge, ends, last } = start();
+  last().say({ ready: true });
+  const calls = [bridge.call('wear', { n: 1 }), bridge.call('wear', { n: 2 })];
+  last().say({ crash: 'the engine ended' });
+  await assert.rejects(calls[0], EngineCrash);
+  assert.equal(ends[0].ended, true);
+  assert.equal(bridge.now.state, 'loading');
+  ends[0].say({ ready: true }); // an old worker has nothing to say any more
+  assert.equal(bridge.now.state, 'loading');
+  last().say({ ready: true });
+  const sent = last().sent.filter((message) => message.id);
+  assert.equal(sent[0].json, '{"n":2}');
+  last().say({ id: sent[0].id, json: '{}' });
+  assert.deepEqual(await calls[1], {});
+});
+
+test('when it keeps crashing it is said, and tried again only when asked', async () => {
+  const { bridge, ends, last } = start();
+  /** @type {string[]} */
+  const told = [];
+  bridge.watch(({ state }) => told.push(state));
+  const call = bridge.call('wear', {});
+  for (let i = 0; i < 3; i++) last().onerror?.({ message: 'no memory' });
+  await assert.rejects(call, EngineCrash);
+  assert.equal(ends.length, 3);
+  assert.deepEqual(bridge.now, { state: 'crashed', why: 'no memory' });
+  await assert.rejects(bridge.call('wear', {}), EngineCrash);
+  bridge.restart();
+  last().say({ ready: true });
+  assert.equal(told.at(-1), 'ready');
+  bridge.restart();
+  assert.equal(ends.length, 4, 'a running engine is left alone');
+});
+
+test('a module that cannot be loaded is a crash', async () => {
+  const { bridge } = start({ load: () => Promise.reject(new Error('no signal')) });
+  await turn();
+  await turn();
+  assert.equal(bridge.now.state, 'crashed');
+  assert.match(bridge.now.why, /no signal/);
+});
+
+test('an engine that does not answer is started again', async () => {
+  const { bridge, ends, last } = start({ patienceMS: 5 });
+  last().say({ ready: true });
+  await assert.rejects(bridge.call('wear', {}), EngineCrash);
+  assert.equal(ends.length, 2);
+});
+
+test('an unreadable answer fails that call only', async () => {
+  const { bridge, last } = start();
+  last().say({ ready: true });
+  const call = bridge.call('wear', {});
+  last().say({ id: last().sent[0].id, json: '{' });
+  await assert.rejects(call, EngineCrash);
+  assert.equal(bridge.now.state, 'ready');
+});

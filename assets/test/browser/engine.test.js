@@ -1,0 +1,29 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { READING, askEngine, newPhone } from './harness/phone.js';
+import { startServer } from './harness/server.js';
+
+test('an engine that ends is started again', async (t) => {
+  const server = await startServer(t);
+  const phone = await newPhone(t, server.origin);
+  await phone.page.goto('/');
+  const first = await askEngine(phone.page, 'wear', READING);
+  const worker = phone.page.workers()[0];
+  const restarted = phone.page.waitForEvent('worker');
+  // Called without arguments, which the page never does, the Go program ends.
+  await worker.evaluate(() => void setTimeout(() => /** @type {any} */ (tautspanCall)()));
+  await restarted;
+  assert.deepEqual(await askEngine(phone.page, 'wear', READING), first);
+  assert.equal(phone.page.workers().length, 1);
+  phone.problems.length = 0; // Go says in the console why it ended
+});
+
+test('an engine that cannot be loaded is said plainly, the rest of the page stays', async (t) => {
+  const server = await startServer(t);
+  const phone = await newPhone(t, server.origin);
+  await phone.page.route('**/*.wasm', (route) => route.abort());
+  await phone.page.goto('/');
+  await phone.page.getByRole('navigation').waitFor();
+  await phone.page.getByRole('button', { name: /start (it )?again|try again/i }).waitFor();
+  phone.problems.length = 0; // the file that was kept away
+});

@@ -1,0 +1,63 @@
+/** What a page must be whatever it shows: accessible, and inside its screen. */
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** @typedef {import('playwright-core').Page} Page */
+
+/**
+ * Runs axe-core (WCAG 2.2 A and AA, and its best practices) in both themes.
+ * @param {Page} page
+ * @param {string} where for the message
+ */
+export async function assertAccessible(page, where) {
+  for (const colorScheme of /** @type {const} */ (['light', 'dark'])) {
+    await page.emulateMedia({ colorScheme });
+    await page.evaluate(axe);
+    const found = await page.evaluate(async () => {
+      const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+      const { violations } = await /** @type {any} */ (window).axe.run(document, { runOnly: tags });
+      return violations.map((/** @type {any} */ v) => `${v.id}: ${v.help}: ${v.nodes[0].html}`);
+    });
+    assert.deepEqual(found, [], `${where}, ${colorScheme}`);
+  }
+}
+
+/**
+ * Nothing may be wider than a 320 px screen (WCAG 2.2, 1.4.10), nor than the
+ * screen in use when text is twice as large (1.4.4).
+ * @param {Page} page
+ * @param {string} where for the message
+ */
+export async function assertFits(page, where) {
+  const before = /** @type {{width: number, height: number}} */ (page.viewportSize());
+  await page.setViewportSize({ width: 320, height: 640 });
+  assert.deepEqual(await tooWide(page), [], `${where}, 320 px wide`);
+  await page.setViewportSize(before);
+  await page.evaluate(() => document.documentElement.style.setProperty('font-size', '200%'));
+  assert.deepEqual(await tooWide(page), [], `${where}, text at 200 %`);
+  await page.evaluate(() => document.documentElement.style.removeProperty('font-size'));
+}
+
+/** @param {Page} page @returns {Promise<string[]>} what sticks out sideways or is cut off */
+function tooWide(page) {
+  return page.evaluate(() => {
+    const root = document.documentElement;
+    const found = root.scrollWidth > root.clientWidth ? [`page is ${root.scrollWidth} px wide`] : [];
+    for (const element of document.body.querySelectorAll('*')) {
+      const box = element.getBoundingClientRect();
+      if (box.width <= 1 || box.height <= 1 || element.closest('svg svg, svg *')) continue;
+      const style = getComputedStyle(element);
+      const name = `${element.tagName.toLowerCase()}.${element.getAttribute('class') ?? ''}`;
+      const scrolled = element.parentElement?.closest('[data-scrolls]');
+      if (!scrolled && style.visibility === 'visible' && (box.right > root.clientWidth + 1 || box.left < -1)) {
+        found.push(`${name} reaches from ${Math.round(box.left)} to ${Math.round(box.right)}`);
+      }
+      const cut = ['hidden', 'clip'].includes(style.overflowX) && element.scrollWidth > element.clientWidth + 1;
+      if (cut && element.textContent?.trim()) found.push(`${name} cuts its text off`);
+    }
+    return found;
+  });
+}

@@ -1,0 +1,152 @@
+/**
+ * A phone in the hand: real Chromium with a small touch screen. Whatever must
+ * never happen on any page (an error in the console, an uncaught exception, a
+ * request to another origin) is collected and fails the test at its end.
+ */
+import assert from 'node:assert/strict';
+import { accessSync, constants } from 'node:fs';
+import { delimiter, join } from 'node:path';
+import { after } from 'node:test';
+import { chromium } from 'playwright-core';
+
+/**
+ * @typedef {import('playwright-core').Page} Page
+ * @typedef {{page: Page, context: import('playwright-core').BrowserContext, problems: string[],
+ *   touches: () => number, tap: (name: string, role?: Role) => Promise<void>, offline: (on: boolean) => Promise<void>}} Phone
+ * @typedef {'button'|'link'|'radio'|'tab'|'checkbox'} Role
+ * @typedef {{width?: number, height?: number, theme?: 'light'|'dark', mouse?: boolean}} Options
+ */
+
+/** @returns {string} path of the browser */
+export function findChromium() {
+  const names = ['chromium', 'chromium-browser'];
+  const paths = String(process.env.PATH)
+    .split(delimiter)
+    .flatMap((folder) => names.map((name) => join(folder, name)));
+  for (const path of [process.env.CHROMIUM, ...paths]) {
+    try {
+      accessSync(String(path), constants.X_OK);
+      return String(path);
+    } catch {
+      // not this one
+    }
+  }
+  throw new Error('no Chromium on the PATH; `make chromium` installs it, or set CHROMIUM to its path');
+}
+
+/** @type {Promise<import('playwright-core').Browser>|undefined} one for all tests of a file */
+let browser;
+
+after(async () => (await browser)?.close());
+
+/** @returns {Promise<import('playwright-core').Browser>} */
+function startBrowser() {
+  browser ??= chromium.launch({
+    executablePath: findChromium(),
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  });
+  return browser;
+}
+
+/**
+ * @param {{after: (done: () => Promise<void>) => void}} t
+ * @param {string} origin
+ * @param {Options} [options]
+ * @returns {Promise<Phone>} with an empty page; closed, and its problems judged, at the end of the test
+ */
+export async function newPhone(t, origin, { width = 360, height = 740, theme = 'light', mouse = false } = {}) {
+  const context = await (
+    await startBrowser()
+  ).newContext({
+    baseURL: origin,
+    viewport: { width, height },
+    hasTouch: !mouse,
+    isMobile: !mouse,
+    colorScheme: theme,
+    locale: 'en-GB',
+  });
+  let touches = 0;
+  await context.exposeBinding('touched', () => void touches++);
+  await context.addInitScript("addEventListener('pointerdown', (e) => e.isTrusted && window.touched(), true)");
+  /** @type {string[]} */
+  const problems = [];
+  watch(context, origin, problems);
+  const page = await context.newPage();
+  page.setDefaultTimeout(15_000);
+  t.after(async () => {
+    await context.close();
+    assert.deepEqual(problems, [], 'nothing went wrong behind the page');
+  });
+  return {
+    page,
+    context,
+    problems,
+    touches: () => touches,
+    tap: (name, role = 'button') => page.getByRole(role, { name }).first().tap(),
+    offline: (on) => context.setOffline(on),
+  };
+}
+
+/**
+ * @param {import('playwright-core').BrowserContext} context
+ * @param {string} origin
+ * @param {string[]} problems
+ */
+function watch(context, origin, problems) {
+  context.on('request', (request) => {
+    if (new URL(request.url()).origin !== origin) problems.push(`request to ${request.url()}`);
+  });
+  context.on('console', (message) => {
+    if (message.type() === 'error') problems.push(`console: ${message.text()} ${message.location().url}`);
+  });
+  context.on('weberror', (error) => problems.push(`uncaught: ${error.error().stack}`));
+}
+
+/**
+ * Opens the app and waits until it would open with no network.
+ * @param {Page} page
+ * @param {string} [path]
+ */
+export async function openAndKeep(page, path = '/') {
+  await page.goto(path);
+  await kept(page);
+}
+
+/** @param {Page} page waits until everything of this version is on the phone */
+export async function kept(page) {
+  await page.evaluate(async () => {
+    const { active } = await navigator.serviceWorker.ready;
+    while (active?.state !== 'activated') await new Promise((again) => setTimeout(again, 20));
+  });
+}
+
+/**
+ * Asks the engine in the page's worker, past the screens.
+ * @param {Page} page
+ * @param {string} name
+ * @param {object} request
+ * @returns {Promise<any>}
+ */
+export async function askEngine(page, name, request) {
+  const worker = page.workers()[0] ?? (await page.waitForEvent('worker'));
+  await worker.evaluate(async () => {
+    while (typeof tautspanCall !== 'function') await new Promise((again) => setTimeout(again, 10));
+  });
+  const [json] = await worker.evaluate(([n, r]) => [tautspanCall(n, r)], [name, JSON.stringify(request)]);
+  return JSON.parse(json);
+}
+
+/** A derailleur chain read as 12 1/16 in over 24 pitches: 0.5208 % (common practice, no source). */
+export const READING = {
+  drive: 'derailleur',
+  rear_sprockets: 11,
+  reading: { kind: 'rule', pitches: 24, span_in: '12 1/16', resolution_in: '1/16' },
+};

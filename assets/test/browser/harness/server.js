@@ -1,0 +1,68 @@
+/** The real program on a free port, with a folder of its own for its data. */
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+
+/** The program that `make build` leaves. */
+export const PROGRAM = new URL('../../../../tautspan', import.meta.url).pathname;
+
+/**
+ * @typedef {{origin: string, stop: () => Promise<void>, start: (program?: string) => Promise<void>}} Server
+ *   `stop` ends the program; `start` starts it again, or another build, at the same address
+ */
+
+/**
+ * @param {{after: (done: () => Promise<void>) => void}} t the test it is stopped with
+ * @param {string} [program]
+ * @returns {Promise<Server>}
+ */
+export async function startServer(t, program = PROGRAM) {
+  const data = await mkdtemp(join(tmpdir(), 'tautspan-test-'));
+  let { child, address } = await launch(program, '127.0.0.1:0', data);
+  const server = {
+    origin: `http://${address}`,
+    async stop() {
+      if (child.exitCode !== null || child.signalCode !== null) return;
+      child.kill('SIGTERM');
+      await once(child, 'exit');
+    },
+    async start(other = program) {
+      await server.stop();
+      ({ child } = await launch(other, address, data));
+    },
+  };
+  t.after(async () => {
+    await server.stop();
+    await rm(data, { recursive: true, force: true });
+  });
+  return server;
+}
+
+/**
+ * @param {string} program
+ * @param {string} address
+ * @param {string} data
+ */
+async function launch(program, address, data) {
+  const child = spawn(program, ['serve', '--addr', address, '--data', data], { stdio: ['ignore', 'ignore', 'pipe'] });
+  const failed = once(child, 'error').then(([error]) => {
+    throw new Error(`${program} did not start (make build makes it): ${error.message}`);
+  });
+  return Promise.race([failed, listening(child)]);
+}
+
+/** @param {import('node:child_process').ChildProcessByStdio<null, null, import('node:stream').Readable>} child */
+async function listening(child) {
+  const said = [];
+  for await (const line of createInterface({ input: child.stderr })) {
+    said.push(line);
+    const { message, address } = JSON.parse(line);
+    if (message !== 'listening') continue;
+    child.stderr.resume();
+    return { child, address: String(address) };
+  }
+  throw new Error(`the server ended before it listened: ${said.join('\n')}`);
+}
