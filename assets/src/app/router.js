@@ -3,6 +3,8 @@
  * and its bench; adding one is a line here and a file in screens.
  */
 import { check } from '../screens/check.js';
+import { fit } from '../screens/fit.js';
+import { evaluateFit } from '../screens/fit-actions.js';
 import { kept, openKept } from '../screens/kept.js';
 import { kit } from '../screens/kit.js';
 import { lookAtStorage } from './storage.js';
@@ -18,6 +20,7 @@ import { now, set } from './store.js';
 /** @type {Record<string, Place>} by the name in the address, #/name */
 export const PLACES = {
   check: { screen: check, title: 'place.check', icon: 'check' },
+  fit: { screen: fit, title: 'place.fit', icon: 'fit', open: evaluateFit },
   kit: { screen: kit, title: 'place.kit', icon: 'kit', open: lookAtStorage },
   kept: { screen: kept, title: 'kept.title', open: openKept },
 };

@@ -58,6 +58,14 @@ export function typedFrom(mm, grain, unit) {
 export function stepped(typed, grain, unit, steps, start) {
   const mm = lengthMM(typed);
   const from = mm === null || Number.isNaN(mm) ? start : mm;
-  return typedFrom(Math.max(0, grain === 'frame' ? nudge(from, unit === 'in' ? 'in16' : 'mm1', steps)
-    : (Math.round(from / WIDTH_STEP_MM[unit]) + steps) * WIDTH_STEP_MM[unit]), grain, unit);
+  return typedFrom(
+    Math.max(
+      0,
+      grain === 'frame'
+        ? nudge(from, unit === 'in' ? 'in16' : 'mm1', steps)
+        : (Math.round(from / WIDTH_STEP_MM[unit]) + steps) * WIDTH_STEP_MM[unit],
+    ),
+    grain,
+    unit,
+  );
 }

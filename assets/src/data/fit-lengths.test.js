@@ -12,7 +12,8 @@ test('a bare number keeps the unit it was typed with', () => {
 test('empty is nothing, nonsense is not a length', () => {
   assert.equal(lengthMM(blank('mm')), null);
   assert.equal(lengthMM({ text: '  ', unit: 'mm' }), null);
-  for (const text of ['abc', '1/0', '--4', '4 5', '1e400', 'NaN']) assert.ok(Number.isNaN(lengthMM({ text, unit: 'mm' })), text);
+  for (const text of ['abc', '1/0', '--4', '4 5', '1e400', 'NaN'])
+    assert.ok(Number.isNaN(lengthMM({ text, unit: 'mm' })), text);
 });
 
 test('steps are whole millimetres or sixteenths on a frame', () => {

@@ -82,7 +82,10 @@ function micrometres(mm) {
 }
 
 /** @param {Form} form @param {Fit} fit */
-function which(form, { which: { drive, rear_sprockets, outer_width_mm, inner_width_mm, span_mm, pitches, roller_mm } }) {
+function which(
+  form,
+  { which: { drive, rear_sprockets, outer_width_mm, inner_width_mm, span_mm, pitches, roller_mm } },
+) {
   if (drive) form.put('drive', drive);
   if (drive === 'derailleur' && rear_sprockets) form.put('rear_sprockets', rear_sprockets);
   form.length('outer_width_mm', outer_width_mm);
@@ -116,20 +119,35 @@ function centre(form, { centre: part }) {
   form.put('chainring', whole(part.chainring), true);
   form.put('sprocket', whole(part.sprocket), true);
   const [forward, back] = [part.forward_mm, part.back_mm].map((typed) => micrometres(lengthMM(typed)));
-  for (const [field, mm] of /** @type {const} */ ([['forward_mm', forward], ['back_mm', back]])) {
+  for (const [field, mm] of /** @type {const} */ ([
+    ['forward_mm', forward],
+    ['back_mm', back],
+  ])) {
     if (Number.isNaN(mm)) form.unreadable.push(field);
   }
   form.request.adjust_mm = [-(forward ?? 0) || 0, back ?? 0];
   form.put('elongation_percent', decimal(part.elongation_percent));
   form.put('half_link_allowed', part.half_link_allowed);
-  form.range('slack_mm', [micrometres(lengthMM(part.slack_lo_mm)), micrometres(lengthMM(part.slack_hi_mm))], ['slack_lo_mm', 'slack_hi_mm']);
+  form.range(
+    'slack_mm',
+    [micrometres(lengthMM(part.slack_lo_mm)), micrometres(lengthMM(part.slack_hi_mm))],
+    ['slack_lo_mm', 'slack_hi_mm'],
+  );
   search(form, part);
 }
 
 /** @param {Form} form @param {import('./fit-draft.js').Centre} part */
 function search(form, part) {
-  const chainrings = form.range('', [whole(part.chainrings_lo), whole(part.chainrings_hi)], ['chainrings_lo', 'chainrings_hi']);
-  const sprockets = form.range('', [whole(part.sprockets_lo), whole(part.sprockets_hi)], ['sprockets_lo', 'sprockets_hi']);
+  const chainrings = form.range(
+    '',
+    [whole(part.chainrings_lo), whole(part.chainrings_hi)],
+    ['chainrings_lo', 'chainrings_hi'],
+  );
+  const sprockets = form.range(
+    '',
+    [whole(part.sprockets_lo), whole(part.sprockets_hi)],
+    ['sprockets_lo', 'sprockets_hi'],
+  );
   const ratio = form.range('', [decimal(part.ratio_lo), decimal(part.ratio_hi)], ['ratio_lo', 'ratio_hi']);
   if (!chainrings && !sprockets && !ratio) return;
   if (!chainrings) form.missing.push('chainrings_lo');
@@ -147,5 +165,6 @@ function gears(form, { gears: part }) {
   form.put('cadence_rpm', decimal(part.cadence_rpm));
   form.length('chainstay_mm', part.chainstay_mm);
   form.length('chainline_mm', part.chainline_mm);
+  form.length('rear_chainline_mm', part.rear_chainline_mm);
   form.length('sprocket_spacing_mm', part.sprocket_spacing_mm);
 }

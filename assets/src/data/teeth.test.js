@@ -3,7 +3,16 @@ import { test } from 'node:test';
 import { decimal, showTeeth, teeth, whole } from './teeth.js';
 
 test('any sign between the numbers will do', () => {
-  for (const text of ['11 13 15', '11-13-15', '11, 13, 15', '11.13.15', '11/13/15', '11–13–15', ' 11t 13t 15T ', '11 · 13 · 15']) {
+  for (const text of [
+    '11 13 15',
+    '11-13-15',
+    '11, 13, 15',
+    '11.13.15',
+    '11/13/15',
+    '11–13–15',
+    ' 11t 13t 15T ',
+    '11 · 13 · 15',
+  ]) {
     assert.deepEqual(teeth(text), [11, 13, 15], text);
   }
   assert.deepEqual(teeth('50/34 teeth'), [50, 34]);

@@ -2,8 +2,10 @@
  * Every text of the screens, in English. Values stand in braces. The engine's
  * reasons and cautions come from its own catalogue.
  */
+import fit from './en-fit.js';
 
 export default {
+  ...fit,
   'app.name': 'Tautspan',
   'app.skip': 'Skip to the reading',
   'app.places': 'Places',

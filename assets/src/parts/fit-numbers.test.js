@@ -1,0 +1,25 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { length, plain, share, signed, speed } from './fit-numbers.js';
+
+test('signs are true, zero has none', () => {
+  assert.equal(plain(-1.25, 1), '−1.3');
+  assert.equal(plain(-0.04, 1), '0.0');
+  assert.equal(signed(3.24, 1), '+3.2');
+  assert.equal(signed(-3.24, 1), '−3.2');
+  assert.equal(signed(0.01, 1), '0.0');
+});
+
+test('a probability is never shown as certainty', () => {
+  assert.equal(share(1), 'over 99 %');
+  assert.equal(share(0), 'under 1 %');
+  assert.equal(share(0.837), '84 %');
+});
+
+test('units follow the setting', () => {
+  assert.equal(length(25.4, 'imperial'), '1.00 in');
+  assert.equal(length(25.4, 'metric'), '25.4 mm');
+  assert.equal(speed(32.67, 'mixed'), '32.7');
+  // 20 mph is 32.18688 km/h by the definition of the mile.
+  assert.equal(speed(32.18688, 'imperial'), '20.0');
+});
