@@ -240,4 +240,4 @@ func stillFits(t *testing.T, r *drive.CentreRequest, pitches int) bool {
 }
 
 func BenchmarkCentre(b *testing.B)        { benchmark(b, "centre", "horizontal-dropout") }
-func BenchmarkCentre_search(b *testing.B) { benchmark(b, "centre", "vertical-dropout-search") }
+func BenchmarkCentre_search(b *testing.B) { benchmark(b, "centre", "largest-search") }

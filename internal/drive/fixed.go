@@ -40,14 +40,14 @@ func newFixed(ring, sprocket int, r *CentreRequest) fixed {
 // exact returns the length of the taut loop in pitches of the worn chain.
 func (f fixed) exact(centreMM float64) float64 { return f.loop.Pitches(centreMM / f.pitchMM) }
 
-// spareMM returns how much longer than taut a chain of the given count is.
-func (f fixed) spareMM(pitches int, centreMM float64) float64 {
-	return (float64(pitches) - f.exact(centreMM)) * f.pitchMM
+// straightMM returns the length of one straight run.
+func (f fixed) straightMM(centreMM float64) float64 {
+	return f.pitchMM * f.loop.Straight(centreMM/f.pitchMM)
 }
 
 // playMM returns the play of a chain of the given count.
 func (f fixed) playMM(pitches int, centreMM float64) float64 {
-	return PlayMM(f.pitchMM*f.loop.Straight(centreMM/f.pitchMM), f.spareMM(pitches, centreMM))
+	return PlayMM(f.straightMM(centreMM), (float64(pitches)-f.exact(centreMM))*f.pitchMM)
 }
 
 // axleMM returns the distance at which a chain of the given count has the given

@@ -14,15 +14,7 @@ const mostPairs = 24
 // the middle of the wanted range; at most mostPairs of them.
 func (r *CentreRequest) pairs() []Pair {
 	wanted := (r.SlackMM[0] + r.SlackMM[1]) / 2
-	found := []Pair{}
-	for ring := int(r.Search.Chainrings[0]); ring <= int(r.Search.Chainrings[1]); ring++ {
-		for sprocket := int(r.Search.Sprockets[0]); sprocket <= int(r.Search.Sprockets[1]); sprocket++ {
-			if p, ok := r.pair(ring, sprocket); ok {
-				found = append(found, p)
-			}
-		}
-	}
-	slices.SortFunc(found, func(a, b Pair) int {
+	order := func(a, b Pair) int {
 		if a.Fits != b.Fits {
 			if a.Fits {
 				return -1
@@ -32,8 +24,20 @@ func (r *CentreRequest) pairs() []Pair {
 		return cmp.Or(
 			cmp.Compare(math.Abs(a.PlayMM-wanted), math.Abs(b.PlayMM-wanted)),
 			cmp.Compare(a.Ring, b.Ring), cmp.Compare(a.Sprocket, b.Sprocket))
-	})
-	return found[:min(len(found), mostPairs)]
+	}
+	found := make([]Pair, 0, mostPairs+1)
+	for ring := int(r.Search.Chainrings[0]); ring <= int(r.Search.Chainrings[1]); ring++ {
+		for sprocket := int(r.Search.Sprockets[0]); sprocket <= int(r.Search.Sprockets[1]); sprocket++ {
+			p, ok := r.pair(ring, sprocket)
+			if !ok || len(found) == mostPairs && order(p, found[mostPairs-1]) > 0 {
+				continue
+			}
+			place, _ := slices.BinarySearchFunc(found, p, order)
+			found = slices.Insert(found, place, p)
+			found = found[:min(len(found), mostPairs)]
+		}
+	}
+	return found
 }
 
 // pair returns the pair, or false where its ratio is outside the search or the
@@ -47,9 +51,10 @@ func (r *CentreRequest) pair(ring, sprocket int) (Pair, bool) {
 	if r.CentreMM <= f.loop.LeastCentre()*f.pitchMM {
 		return p, false
 	}
-	p.Pitches = closable(f.exact(r.CentreMM), r.HalfLinkAllowed)
-	p.ExcessMM = max(0, f.spareMM(p.Pitches, r.CentreMM))
-	p.PlayMM = f.playMM(p.Pitches, r.CentreMM)
+	exact := f.exact(r.CentreMM)
+	p.Pitches = closable(exact, r.HalfLinkAllowed)
+	p.ExcessMM = max(0, float64(p.Pitches)-exact) * f.pitchMM
+	p.PlayMM = PlayMM(f.straightMM(r.CentreMM), p.ExcessMM)
 	p.Fits = p.PlayMM >= r.SlackMM[0]-playRounding && p.PlayMM <= r.SlackMM[1]+playRounding
 	return p, true
 }
