@@ -2,6 +2,7 @@
  * What can be done on Check. Every change of the draft is on the phone before
  * the screen shows it, and asks the engine anew.
  */
+import { focusNext } from '../app/focus.js';
 import { NO_RESULT, now, set } from '../app/store.js';
 import { cleared, entered, entry, spanDraft, withEntry } from '../data/draft.js';
 import { keepReading } from '../data/kept.js';
@@ -123,6 +124,7 @@ export async function keepDraft() {
 export function clearDraft() {
   const { draft } = now();
   change(cleared(draft), { flash: 'cleared', before: draft });
+  focusNext('undo');
 }
 
 /** Brings back what was emptied. */

@@ -64,17 +64,16 @@ function bench(state) {
     </div>`;
 }
 
-/** @param {State} state */
+/** @param {State} state one button all along, so that focus stays on it */
 function mainAction({ draft, result }) {
   const part = spanDraft(draft);
-  if (part && !entry(draft)) {
-    const text = t('keep.exact', { length: show(nominalMM(draft, draft.instrument), part.marks) });
-    return html`<button class="button main" type="button" @click=${() => change(nudged(draft, 0))}>${text}</button>`;
-  }
+  const asNew = part !== null && !entry(draft);
   const ready = result.status === 'ok' || result.status === 'waiting';
-  const word = ready ? 'keep.keep' : part ? 'keep.fix' : 'keep.first';
-  return html`<button class="button main" type="button" aria-disabled=${ready ? 'false' : 'true'}
-    @click=${keepDraft}>${t(word)}</button>`;
+  const text = asNew
+    ? t('keep.exact', { length: show(nominalMM(draft, draft.instrument), part.marks) })
+    : t(ready ? 'keep.keep' : part ? 'keep.fix' : 'keep.first');
+  return html`<button class="button main" type="button" aria-disabled=${asNew || ready ? 'false' : 'true'}
+    @click=${asNew ? () => change(nudged(now().draft, 0)) : keepDraft}>${text}</button>`;
 }
 
 /** @param {State} state */
@@ -102,6 +101,6 @@ function value({ draft, result }) {
 function flash({ flash: what }) {
   const text = what === 'kept' ? t('keep.done') : what === 'cleared' ? t('keep.cleared') : '';
   return html`<div class="flash" role="status">${text}
-    ${what === 'cleared' ? html`<button class="button quiet" type="button" @click=${undoClear}>${t('keep.undo')}</button>` : nothing}
+    ${what === 'cleared' ? html`<button class="button quiet" type="button" id="undo" @click=${undoClear}>${t('keep.undo')}</button>` : nothing}
   </div>`;
 }

@@ -1,5 +1,6 @@
 /** The readings kept on this phone with no bike. */
 import { html, nothing } from 'lit';
+import { focusNext } from '../app/focus.js';
 import { now, set } from '../app/store.js';
 import { KeepError } from '../data/database.js';
 import { recallKept, rewrite } from '../data/kept.js';
@@ -45,15 +46,16 @@ function readings(list) {
 
 /** @param {Kept} one */
 function gone(one) {
-  return html`<li class="flash" role="status">${t('kept.deleted')}
-    <button class="button" type="button" @click=${() => put({ ...one, removed: false })}>${t('keep.undo')}</button></li>`;
+  return html`<li><div class="flash"><span role="status">${t('kept.deleted')}</span>
+    <button class="button" type="button" id="undo-${one.record_id}"
+      @click=${() => put({ ...one, removed: false }, `delete-${one.record_id}`)}>${t('keep.undo')}</button></div></li>`;
 }
 
 /** @param {Kept} one */
 function line(one) {
   const { answer, at, note } = one.fields;
   const id = `note-${one.record_id}`;
-  const write = (/** @type {any} */ event) => put({ ...one, fields: { ...one.fields, note: event.target.value } });
+  const write = (/** @type {any} */ event) => type({ ...one, fields: { ...one.fields, note: event.target.value } });
   return html`<li>
     <div class="kept-head">${verdictShape(answer.verdict)}
       <div><strong>${named('verdict', answer.verdict)}</strong>
@@ -63,7 +65,8 @@ function line(one) {
     <div class="end-of-row">
       <div><label class="label" for=${id}>${t('kept.note')}</label>
         <input class="line-input" id=${id} maxlength="200" autocomplete="off" .value=${note} @input=${write}></div>
-      <button class="button" type="button" @click=${() => put({ ...one, removed: true })}>${t('kept.delete')}</button>
+      <button class="button" type="button" id="delete-${one.record_id}"
+        @click=${() => put({ ...one, removed: true }, `undo-${one.record_id}`)}>${t('kept.delete')}</button>
     </div>
   </li>`;
 }
@@ -97,15 +100,42 @@ function size(reading) {
   return reading.span_text ?? String(Math.round(mm * 1000) / 1000);
 }
 
-/** @param {Kept} next shown once it is on the disk */
-async function put(next) {
+/**
+ * @param {Kept} next shown once it is on the disk
+ * @param {string} focus what takes the focus then
+ */
+async function put(next, focus) {
+  if (!(await written(next))) return;
+  show(next);
+  focusNext(focus);
+}
+
+/**
+ * What is typed stands on the screen already; a slower write must not bring
+ * back an older text.
+ * @param {Kept} next
+ */
+function type(next) {
+  show(next);
+  written(next);
+}
+
+/** @param {Kept} next @returns {Promise<boolean>} whether it is on the disk */
+async function written(next) {
   try {
     await rewrite(next);
+    if (now().trouble) set({ trouble: null });
+    return true;
   } catch (error) {
-    return set({ trouble: reason(error) });
+    set({ trouble: reason(error) });
+    return false;
   }
+}
+
+/** @param {Kept} next */
+function show(next) {
   const list = now().kept ?? [];
-  set({ trouble: null, kept: list.map((one) => (one.record_id === next.record_id ? next : one)) });
+  set({ kept: list.map((one) => (one.record_id === next.record_id ? next : one)) });
 }
 
 /** @param {unknown} error */

@@ -1,0 +1,147 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { newPhone, openAndKeep } from './harness/phone.js';
+import { startServer } from './harness/server.js';
+import { chooseDrive, chooseInstrument, more, verdict } from './harness/stories.js';
+
+test('a reading typed halfway survives a reload', async (t) => {
+  const server = await startServer(t);
+  const { page } = await newPhone(t, server.origin);
+  await page.goto('/');
+  await page.locator('#value').pressSequentially('12 1/');
+  await page.reload();
+  await page.waitForFunction(() => /** @type {any} */ (document.querySelector('#value'))?.value === '12 1/');
+});
+
+test('a reading survives the crash of its tab', async (t) => {
+  const server = await startServer(t);
+  const phone = await newPhone(t, server.origin);
+  await phone.page.goto('/');
+  await chooseInstrument(phone.page, 'Caliper');
+  await phone.page.locator('#value').fill('119,9');
+  const crashed = phone.page.waitForEvent('crash');
+  phone.page.goto('chrome://crash').catch(() => {});
+  await crashed;
+  const page = await phone.context.newPage();
+  await page.goto('/');
+  await page.waitForFunction(() => /** @type {any} */ (document.querySelector('#value'))?.value === '119,9');
+  assert.match(await verdict(page), /./);
+});
+
+test('a kept reading is there after a reload offline, takes a note, and its deletion can be undone', async (t) => {
+  const server = await startServer(t);
+  const phone = await newPhone(t, server.origin);
+  const { page, tap } = phone;
+  await openAndKeep(page);
+  await server.stop();
+  await phone.offline(true);
+  await more(page).tap();
+  await tap('Keep this reading');
+  await page.getByText('Kept on this phone.').waitFor();
+  assert.equal(await verdict(page), 'No reading yet', 'room for the next one');
+  await page.reload();
+  await page.getByRole('link', { name: 'Kept readings' }).tap();
+  await page.getByText('Rule: 12 1/16 in over 24 pitches').waitFor();
+  const note = page.getByLabel('Name or note');
+  await note.pressSequentially('blue bike');
+  await page.reload();
+  await page.waitForFunction(
+    () => /** @type {any} */ (document.querySelector('.kept-list input'))?.value === 'blue bike',
+  );
+  await tap('Delete');
+  await tap('Undo');
+  await page.getByText('Rule: 12 1/16 in over 24 pitches').waitFor();
+  await tap('Delete');
+  await page.getByText('Deleted.').waitFor();
+  await page.reload();
+  await page.getByText('Nothing kept yet.').waitFor();
+});
+
+test('instrument, drive and marks are remembered; starting afresh can be undone', async (t) => {
+  const server = await startServer(t);
+  const { page, tap } = await newPhone(t, server.origin);
+  await page.goto('/');
+  await chooseDrive(page, 'Hub gear', null);
+  await chooseInstrument(page, 'Compare');
+  await page.locator('.setup button').nth(1).tap();
+  await page.getByRole('radio', { name: '1/32' }).check({ force: true });
+  await more(page).tap();
+  await tap('Start afresh');
+  await page.getByText('Emptied.').waitFor();
+  await tap('Undo');
+  assert.equal(await page.locator('#value').inputValue(), '1/32 in');
+  await page.reload();
+  await page.getByText('Hub gear').waitFor();
+  assert.equal(await page.getByRole('radio', { name: 'Compare' }).isChecked(), true);
+  await page.getByText('100 pitches, marks 1/32').waitFor();
+});
+
+test('a full phone says so, keeps the reading on the screen, and goes on once there is room', async (t) => {
+  const server = await startServer(t);
+  const phone = await newPhone(t, server.origin);
+  const { page, tap } = phone;
+  await page.goto('/');
+  await more(page).tap();
+  const full = page.getByText('The phone’s storage is full');
+  const devtools = await phone.context.newCDPSession(page);
+  await devtools.send('Storage.overrideQuotaForOrigin', { origin: server.origin, quotaSize: 1 });
+  await tap('Keep this reading');
+  await full.waitFor();
+  assert.equal(await page.locator('#value').inputValue(), '12 1/16 in');
+  await devtools.send('Storage.overrideQuotaForOrigin', { origin: server.origin });
+  await tap('Keep this reading');
+  await page.getByText('Kept on this phone.').waitFor();
+  await full.waitFor({ state: 'detached' });
+
+  await page.evaluate(() => {
+    // localStorage has a quota of its own: fill it to the last character.
+    for (let size = 2 ** 23; size >= 1; size = Math.floor(size / 2)) {
+      try {
+        localStorage.setItem(`filler${size}`, 'x'.repeat(size));
+      } catch {
+        // full at this size; try half of it
+      }
+    }
+  });
+  await page.locator('#value').fill('12 1/8 in, longer than anything kept so');
+  await full.waitFor();
+  await page.locator('#value').fill('12 1/8 in');
+  await page.getByText('1.04 % longer than new').waitFor();
+});
+
+test('another tab with a newer database is told apart from a full phone', async (t) => {
+  const server = await startServer(t);
+  const phone = await newPhone(t, server.origin);
+  await phone.page.goto('/#/kept');
+  await phone.page.getByText('Nothing kept yet.').waitFor();
+  const other = await phone.context.newPage();
+  await other.goto('/');
+  await other.evaluate(
+    () =>
+      new Promise((done, fail) => {
+        const asked = indexedDB.open('tautspan', 1000);
+        asked.onsuccess = () => done(asked.result.close());
+        asked.onerror = fail;
+      }),
+  );
+  await phone.page.getByText('A newer version of this app is open in another tab').waitFor();
+  await phone.page.goto('/#/check');
+  await more(phone.page).tap();
+  assert.equal(await verdict(phone.page), 'Change the chain', 'a reading is still answered');
+});
+
+test('without its engine the app says so, keeps what is entered, and starts it again', async (t) => {
+  const server = await startServer(t);
+  const phone = await newPhone(t, server.origin);
+  const { page } = phone;
+  await page.route('**/*.wasm', (route) => route.abort());
+  await page.goto('/');
+  await page.getByText('The calculator stopped').waitFor();
+  await more(page).tap();
+  await page.getByText('What you entered is kept.').waitFor();
+  assert.equal(await page.locator('#value').inputValue(), '12 1/16 in');
+  await page.unroute('**/*.wasm');
+  await phone.tap('Start it again');
+  await page.getByText('Change the chain', { exact: true }).waitFor();
+  phone.problems.length = 0; // the file that was kept away is an error in the console
+});

@@ -1,0 +1,208 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { assertAccessible, assertFits } from './harness/look.js';
+import { newPhone } from './harness/phone.js';
+import { startServer } from './harness/server.js';
+import { chooseInstrument, more } from './harness/stories.js';
+
+/** @typedef {import('playwright-core').Page} Page */
+
+/** Every state of the screens, each by the steps that lead to it from the one before. */
+const STATES = /** @type {[string, (page: Page) => Promise<unknown>][]} */ ([
+  ['Check, empty', (page) => page.getByText('No reading yet').waitFor()],
+  ['Check, drive', (page) => page.locator('.setup button').first().tap()],
+  ['Check, span and marks', (page) => page.locator('.setup button').nth(1).tap()],
+  ['Check, other count', (page) => page.getByRole('radio', { name: 'Other count' }).check({ force: true })],
+  [
+    'Check, verdict',
+    async (page) => {
+      await page.getByRole('radio', { name: '12 in', exact: true }).check({ force: true });
+      await page.getByRole('button', { name: 'Done' }).tap();
+      await more(page).tap();
+      await page.getByText('Where the doubt comes from').tap();
+    },
+  ],
+  [
+    'Check, thrice',
+    async (page) => {
+      await page.getByRole('button', { name: 'Measure thrice' }).tap();
+      await more(page).tap();
+      await more(page).tap();
+      await page.getByText('Change it and look at the sprockets').first().waitFor();
+    },
+  ],
+  [
+    'Check, unreadable',
+    async (page) => {
+      await page.locator('#value').fill('12 1/');
+      await page.locator('#value').blur();
+      await page.getByText('Cannot tell from this').waitFor();
+    },
+  ],
+  [
+    'Check, gauge',
+    async (page) => {
+      await chooseInstrument(page, 'Gauge');
+      await page.getByRole('button', { name: 'Dropped in' }).first().tap();
+      await page.getByText('% longer than new').waitFor();
+    },
+  ],
+  [
+    'Check, compare',
+    async (page) => {
+      await chooseInstrument(page, 'Compare');
+      await more(page).tap();
+      await page.getByText('% longer than new').waitFor();
+    },
+  ],
+  [
+    'Check, caliper',
+    async (page) => {
+      await chooseInstrument(page, 'Caliper');
+      await page.locator('.setup button').nth(1).tap();
+    },
+  ],
+  [
+    'Check, kept',
+    async (page) => {
+      await chooseInstrument(page, 'Compare');
+      await page.getByRole('button', { name: 'Keep this reading' }).tap();
+      await page.getByText('Kept on this phone.').waitFor();
+    },
+  ],
+  [
+    'Kept readings',
+    async (page) => {
+      await page.goto('/#/kept');
+      await page.getByText('Compare: 0.5 mm over 100 pitches').waitFor();
+    },
+  ],
+  ['Kept readings, deleted', (page) => page.getByRole('button', { name: 'Delete' }).tap()],
+  ['Kit', (page) => page.goto('/#/kit')],
+]);
+
+test('every state is accessible in both themes and fits 320 px and text of twice the size', async (t) => {
+  const server = await startServer(t);
+  const { page } = await newPhone(t, server.origin);
+  await page.goto('/');
+  for (const [state, arrive] of STATES) {
+    await arrive(page);
+    // At the end of the page the dock lies over nothing, so no target counts as half covered.
+    await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+    await assertAccessible(page, state);
+    await assertFits(page, state);
+    assert.deepEqual(await cramped(page), [], state);
+  }
+});
+
+test('the rider’s own choice of theme is accessible too, and is remembered', async (t) => {
+  const server = await startServer(t);
+  const { page } = await newPhone(t, server.origin);
+  await page.goto('/#/kit');
+  await page.getByRole('radio', { name: 'Slate' }).check({ force: true });
+  await assertAccessible(page, 'Kit, slate');
+  await page.reload();
+  assert.equal(await page.evaluate(() => document.documentElement.dataset.theme), 'dark');
+  await page.getByRole('radio', { name: 'Inches' }).check({ force: true });
+  await page.goto('/#/check');
+  await page.locator('.setup button').nth(1).tap();
+  await page.getByText('1/32').waitFor();
+  assert.equal(await page.getByText('254 mm').count(), 0);
+});
+
+test('with the keyboard alone: a reading, its verdict, kept, looked up and deleted', async (t) => {
+  const server = await startServer(t);
+  const { page } = await newPhone(t, server.origin, { width: 1280, height: 800, mouse: true });
+  await page.goto('/');
+  await page.getByText('No reading yet').waitFor();
+  await page.keyboard.press('Tab');
+  assert.equal(await focused(page), 'Skip to the reading');
+  await tabTo(page, 'Far end of the span');
+  await page.keyboard.press('ArrowRight');
+  await page.getByText('Change the chain', { exact: true }).waitFor();
+  await tabTo(page, 'Keep this reading');
+  await page.keyboard.press('Enter');
+  await page.getByText('Kept on this phone.').waitFor();
+  await tabTo(page, 'Kept readings', true);
+  await page.keyboard.press('Enter');
+  await page.getByText('Rule: 12 1/16 in over 24 pitches').waitFor();
+  await tabTo(page, 'Delete');
+  await page.keyboard.press('Enter');
+  await page.getByText('Deleted.').waitFor();
+  await page.waitForFunction(() => document.activeElement?.textContent === 'Undo');
+  await page.keyboard.press('Enter');
+  await page.getByText('Rule: 12 1/16 in over 24 pitches').waitFor();
+});
+
+test('nothing moves for those who asked for no motion, and focus is never covered', async (t) => {
+  const server = await startServer(t);
+  const { page } = await newPhone(t, server.origin);
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  await page.goto('/');
+  await more(page).tap();
+  await page.getByText('Where the doubt comes from').waitFor();
+  const moving = await page.evaluate(() => document.getAnimations().length);
+  assert.equal(moving, 0);
+  const dock = await page.locator('.dock').evaluate((element) => element.getBoundingClientRect().top);
+  for (let i = 0; i < 40; i++) {
+    await page.keyboard.press('Tab');
+    const box = await page.evaluate(() => {
+      const { activeElement } = document;
+      const inDock = activeElement?.closest('.dock, .skip') || activeElement === document.body;
+      return inDock ? null : activeElement?.getBoundingClientRect().toJSON();
+    });
+    if (box) assert.ok(box.top < dock, `focus at ${box.top} px is under the dock at ${dock} px`);
+  }
+});
+
+/** @param {Page} page @returns {Promise<string>} what is read aloud for the focus */
+function focused(page) {
+  return page.evaluate(() => {
+    const { activeElement } = document;
+    return activeElement?.getAttribute('aria-label') ?? activeElement?.textContent?.trim() ?? '';
+  });
+}
+
+/**
+ * @param {Page} page
+ * @param {string} name
+ * @param {boolean} [back]
+ */
+async function tabTo(page, name, back = false) {
+  for (let i = 0; i < 60; i++) {
+    if ((await focused(page)).startsWith(name)) return;
+    await page.keyboard.press(back ? 'Shift+Tab' : 'Tab');
+  }
+  assert.fail(`the keyboard never came to ${name}`);
+}
+
+/**
+ * Targets for a gloved thumb: at least 48 px each way and 8 px apart.
+ * @param {Page} page
+ * @returns {Promise<string[]>}
+ */
+function cramped(page) {
+  return page.evaluate(() => {
+    const targets = [...document.querySelectorAll('#app :is(button, a, input, summary)')]
+      .filter((element) => !element.matches('.skip'))
+      .map((element) => ({
+        element,
+        name: element.textContent?.trim() || element.id,
+        box: element.getBoundingClientRect(),
+      }))
+      .filter(({ box }) => box.width > 0);
+    const floating = (/** @type {Element} */ element) => element.closest('.dock') !== null;
+    const found = targets
+      .filter(({ box }) => box.width < 47.5 || box.height < 47.5)
+      .map(({ name, box }) => `${name} is ${box.width} by ${box.height} px`);
+    for (const [i, a] of targets.entries()) {
+      for (const b of targets.slice(i + 1)) {
+        if (floating(a.element) !== floating(b.element)) continue;
+        const dx = Math.max(a.box.left, b.box.left) - Math.min(a.box.right, b.box.right);
+        const dy = Math.max(a.box.top, b.box.top) - Math.min(a.box.bottom, b.box.bottom);
+        if (Math.max(dx, dy) < 7.5) found.push(`${a.name} and ${b.name} are ${Math.max(dx, dy)} px apart`);
+      }
+    }
+    return found;
+  });
+}
