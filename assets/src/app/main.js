@@ -2,7 +2,7 @@
 import { watchTrouble } from '../data/database.js';
 import { keep } from '../data/local.js';
 import { engine } from '../engine/engine.js';
-import { evaluate } from '../screens/check-actions.js';
+import { resume } from '../screens/check-actions.js';
 import { startUpdates } from '../sync/updates.js';
 import { startFrame } from './frame.js';
 import { watchInstall } from './install.js';
@@ -16,7 +16,7 @@ watchInstall();
 watchTrouble((trouble) => set({ trouble }));
 startRouter();
 startFrame(/** @type {HTMLElement} */ (document.getElementById('app')));
-evaluate();
+resume();
 
 engine.watch(({ state }) => set({ crashed: state === 'crashed' }));
 for (const event of ['online', 'offline']) addEventListener(event, () => set({ online: navigator.onLine }));

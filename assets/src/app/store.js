@@ -15,7 +15,7 @@ import { recallSettings } from '../data/settings.js';
  * @typedef {{place: string, settings: import('../data/settings.js').Settings,
  *   draft: import('../data/draft.js').Draft, panel: ''|'drive'|'setup', result: Result,
  *   base: {limit: number, correction: number}|null,
- *   trouble: import('../data/local.js').Trouble|null, flash: ''|'kept'|'cleared',
+ *   trouble: import('../data/local.js').Trouble|null, flash: ''|'kept'|'cleared'|'old',
  *   before: import('../data/draft.js').Draft|null, kept: import('../data/kept.js').Kept[]|null,
  *   crashed: boolean, offline: import('../sync/updates.js').Offline, online: boolean,
  *   update: 'none'|'waiting'|'later',

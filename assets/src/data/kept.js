@@ -4,6 +4,7 @@
  * there.
  */
 import { rows, write } from './database.js';
+import { forget, keep, recall } from './local.js';
 
 /**
  * @typedef {{at: string, requests: any[], counted: number, answer: import('./request.js').Answer,
@@ -11,10 +12,35 @@ import { rows, write } from './database.js';
  * @typedef {{table: 'loose_readings', record_id: string, removed?: boolean, fields: KeptFields}} Kept
  */
 
-/** @returns {Promise<Kept[]>} newest first */
+/** @typedef {{id: string, note: string}} Typed a note as typed, kept until it is in the database */
+
+/** @returns {Promise<Kept[]>} newest first, with what was typed last, if a reload cut it short */
 export async function recallKept() {
   const all = /** @type {Kept[]} */ (await rows('loose_readings'));
+  const typed = recall('note', NOTHING_TYPED);
+  const cut = all.find((one) => one.record_id === typed.id);
+  if (cut) {
+    cut.fields.note = typed.note;
+    await writeNote(cut);
+  }
   return all.sort((a, b) => b.fields.at.localeCompare(a.fields.at));
+}
+
+/** @type {Typed} */
+const NOTHING_TYPED = { id: '', note: '' };
+
+/**
+ * Writes a note letter by letter: at once where a reload cannot overtake it,
+ * then in the database.
+ * @param {Kept} kept
+ * @returns {Promise<void>}
+ */
+export async function writeNote(kept) {
+  /** @type {Typed} */
+  const typed = { id: kept.record_id, note: kept.fields.note };
+  keep('note', typed);
+  await write([kept]);
+  if (recall('note', NOTHING_TYPED).note === typed.note) forget('note');
 }
 
 /**

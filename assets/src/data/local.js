@@ -36,6 +36,15 @@ export function keep(name, value) {
   }
 }
 
+/** @param {string} name of what need not be recalled any more */
+export function forget(name) {
+  try {
+    localStorage.removeItem(PREFIX + name);
+  } catch {
+    // a browser that keeps nothing has nothing to forget
+  }
+}
+
 /**
  * @param {unknown} error as thrown by localStorage or IndexedDB
  * @returns {Trouble}

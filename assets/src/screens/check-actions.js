@@ -22,8 +22,19 @@ let turn = 0;
  * @param {Partial<import('../app/store.js').State>} [also] changed in the same breath
  */
 export function change(draft, also = {}) {
-  const trouble = keep('draft', draft);
-  set({ draft, trouble, flash: '', before: null, ...also });
+  const stamped = { ...draft, at: Date.now() };
+  const trouble = keep('draft', stamped);
+  set({ draft: stamped, trouble, flash: '', before: null, ...also });
+  evaluate();
+}
+
+/** After this long a reading may be of another bike or another day, ms. */
+const OLD_MS = 60 * 60 * 1000;
+
+/** Takes up the draft of an earlier visit, and says so when it is an old one. */
+export function resume() {
+  const { draft } = now();
+  if (entered(draft) && Date.now() - (draft.at ?? 0) > OLD_MS) set({ flash: 'old' });
   evaluate();
 }
 

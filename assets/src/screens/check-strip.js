@@ -4,52 +4,98 @@ import { now } from '../app/store.js';
 import { entry, nominalMM, nudged, spanDraft } from '../data/draft.js';
 import { PITCH_MM, show } from '../data/lengths.js';
 import '../parts/pin-strip/pin-strip.js';
+import { percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { change, place } from './check-actions.js';
 
-/** @param {import('../app/store.js').State} state */
+/** @typedef {import('../app/store.js').State} State */
+
+/** @param {State} state */
 export function strip(state) {
   const { draft, base } = state;
+  if (!base) return nothing;
   const part = spanDraft(draft);
-  if (!part || !base) return nothing;
-  const length = part.pitches * PITCH_MM;
-  const shown = nominalMM(draft, draft.instrument);
-  if (!(shown >= 0)) return nothing;
-  const answer = current(state);
-  const mm = entry(draft)?.mm ?? null;
-  const model = {
-    nominal: shown,
-    bias: base.correction,
-    length,
-    limit: base.limit,
-    marks: part.marks,
-    mm,
-    band: answer && mm !== null ? answer.interval95_percent : null,
-    others: part.places.flatMap((one, i) => (one?.mm != null && i !== part.active ? [one.mm] : [])),
-    verdict: answer?.verdict ?? 'none',
-    text: spoken(mm ?? shown, part.marks, answer),
-  };
+  const model = part ? spanModel(state, part, base) : gaugeModel(state, base);
+  if (!model) return nothing;
   return html`<taut-pin-strip .model=${model}
     @pin-move=${(/** @type {CustomEvent<number>} */ event) => change(nudged(now().draft, event.detail))}
   ></taut-pin-strip>`;
 }
 
-/** @param {import('../app/store.js').State} state the answer for the place in use */
-function current({ draft, result }) {
-  return result.status === 'ok' && entry(draft) ? result.answers[place(draft)] : null;
+/**
+ * @param {State} state
+ * @param {import('../data/draft.js').SpanDraft} part
+ * @param {NonNullable<State['base']>} base
+ */
+function spanModel(state, part, base) {
+  const nominal = nominalMM(state.draft, state.draft.instrument);
+  if (!(nominal >= 0)) return null;
+  const answer = current(state);
+  const mm = entry(state.draft)?.mm ?? null;
+  return {
+    ...common(base, answer),
+    nominal,
+    length: part.pitches * PITCH_MM,
+    marks: part.marks,
+    mm,
+    band: answer && mm !== null ? answer.interval95_percent : null,
+    others: part.places.flatMap((one, i) => (one?.mm != null && i !== part.active ? [one.mm] : [])),
+    ends: [],
+    text: spoken(show(mm ?? nominal, part.marks), answer),
+  };
+}
+
+/** A gauge has no span; it is drawn as if over this many pitches. */
+const GAUGE_PITCHES = 20;
+
+/**
+ * @param {State} state
+ * @param {NonNullable<State['base']>} base
+ */
+function gaugeModel(state, base) {
+  const length = GAUGE_PITCHES * PITCH_MM;
+  const answer = current(state);
+  const mm = answer ? (length * (answer.elongation_percent + answer.correction_percent)) / 100 : null;
+  const ends = state.draft.gauge.steps;
+  const tried = ends.filter((one) => one.drops !== null);
+  const said = tried.map((one) => t(one.drops ? 'kept.gauge.drops' : 'kept.gauge.stays', { percent: one.percent }));
+  return {
+    ...common(base, answer),
+    nominal: 0,
+    length,
+    marks: /** @type {const} */ ('mm1'),
+    mm,
+    band: answer?.interval95_percent ?? null,
+    others: [],
+    ends,
+    text: spoken(said.join(', ') || t('answer.none'), answer),
+  };
 }
 
 /**
- * @param {number} mm
- * @param {import('../data/lengths.js').MarkName} marks
+ * @param {NonNullable<State['base']>} base
  * @param {import('../data/request.js').Answer|null} answer
  */
-function spoken(mm, marks, answer) {
-  const length = show(mm, marks);
-  if (!answer) return length;
+function common(base, answer) {
+  return { bias: base.correction, limit: base.limit, verdict: answer?.verdict ?? /** @type {const} */ ('none') };
+}
+
+/** @param {State} state the answer for the place in use; while the next is worked out, the one before */
+function current({ draft, result }) {
+  const there = result.status === 'ok' || result.status === 'waiting';
+  const here = draft.instrument === 'gauge' || entry(draft);
+  return (there && here && result.answers[place(draft)]) || null;
+}
+
+/**
+ * @param {string} value what the instrument shows
+ * @param {import('../data/request.js').Answer|null} answer
+ */
+function spoken(value, answer) {
+  if (!answer) return value;
   return t('strip.value.verdict', {
-    length,
-    percent: answer.elongation_percent.toFixed(2),
+    value,
+    percent: percent(answer.elongation_percent),
     verdict: named('verdict', answer.verdict),
   });
 }

@@ -98,9 +98,15 @@ function value({ draft, result }) {
 }
 
 /** @param {State} state what just happened, and the way back */
-function flash({ flash: what }) {
-  const text = what === 'kept' ? t('keep.done') : what === 'cleared' ? t('keep.cleared') : '';
-  return html`<div class="flash" role="status">${text}
+function flash({ flash: what, draft }) {
+  return html`<div class="flash" role="status">${flashText(what, draft)}
     ${what === 'cleared' ? html`<button class="button quiet" type="button" id="undo" @click=${undoClear}>${t('keep.undo')}</button>` : nothing}
   </div>`;
+}
+
+/** @param {State['flash']} what @param {State['draft']} draft */
+function flashText(what, { at }) {
+  if (what === 'kept') return t('keep.done');
+  if (what === 'cleared') return t('keep.cleared');
+  return what === 'old' ? t('keep.old', { when: at ? new Date(at).toLocaleString() : t('keep.before') }) : '';
 }

@@ -3,7 +3,7 @@ import { html, nothing } from 'lit';
 import { focusNext } from '../app/focus.js';
 import { now, set } from '../app/store.js';
 import { KeepError } from '../data/database.js';
-import { recallKept, rewrite } from '../data/kept.js';
+import { recallKept, rewrite, writeNote } from '../data/kept.js';
 import { verdictShape } from '../parts/verdict-shape.js';
 import { percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
@@ -105,7 +105,7 @@ function size(reading) {
  * @param {string} focus what takes the focus then
  */
 async function put(next, focus) {
-  if (!(await written(next))) return;
+  if (!(await written(rewrite(next)))) return;
   show(next);
   focusNext(focus);
 }
@@ -117,13 +117,13 @@ async function put(next, focus) {
  */
 function type(next) {
   show(next);
-  written(next);
+  written(writeNote(next));
 }
 
-/** @param {Kept} next @returns {Promise<boolean>} whether it is on the disk */
-async function written(next) {
+/** @param {Promise<unknown>} writing @returns {Promise<boolean>} whether it is on the disk */
+async function written(writing) {
   try {
-    await rewrite(next);
+    await writing;
     if (now().trouble) set({ trouble: null });
     return true;
   } catch (error) {

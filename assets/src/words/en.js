@@ -160,7 +160,7 @@ export default {
   'strip.shrunk': 'Far end, about half life size',
   'strip.new': 'new',
   'strip.limit': 'limit {percent} %',
-  'strip.value.verdict': '{length}, {percent} %, {verdict}',
+  'strip.value.verdict': '{value}: {percent} %, {verdict}',
 
   'keep.exact': 'It reads {length} exactly',
   'keep.keep': 'Keep this reading',
@@ -170,6 +170,8 @@ export default {
   'keep.see': 'Kept readings',
   'keep.clear': 'Start afresh',
   'keep.cleared': 'Emptied.',
+  'keep.old': 'This reading is from {when}. Another chain? Start afresh.',
+  'keep.before': 'an earlier visit',
   'keep.undo': 'Undo',
 
   'kept.title': 'Kept readings',

@@ -103,7 +103,7 @@ test('the strip moves with keys, with buttons and under the finger', async (t) =
   await page.keyboard.press('ArrowRight');
   await page.keyboard.press('ArrowLeft');
   await page.getByText('0.52 %').first().waitFor();
-  assert.match(String(await pin.getAttribute('aria-valuetext')), /^12 1\/16 in, 0\.52 %, Change the chain$/);
+  assert.match(String(await pin.getAttribute('aria-valuetext')), /^12 1\/16 in: 0\.52 %, Change the chain$/);
   const box = /** @type {{x: number, y: number, width: number, height: number}} */ (await pin.boundingBox());
   const markPx = (box.width / 86) * 10 * 1.5875; // 1/16 in at ten times life size on 86 mm of paper
   await page.mouse.move(box.x + 100, box.y + 80);
