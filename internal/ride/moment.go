@@ -151,5 +151,8 @@ func (m moment) date() (year, month, day int) {
 
 func padded(v, width int) string {
 	text := strconv.Itoa(v)
-	return strings.Repeat("0", max(0, width-len(text))) + text
+	for len(text) < width {
+		text = "0" + text
+	}
+	return text
 }

@@ -66,23 +66,28 @@ func (t *track) nothing() string {
 
 // notes says what the distance does and does not count.
 func (t *track) notes() []words.Note {
-	notes := []words.Note{words.N("ride_expect")}
-	add := func(code string, count int, from int) {
-		if count >= from {
-			notes = append(notes, words.N(code, words.V("count", float64(count), 0)))
-		}
-	}
-	add("ride_segments", t.segments, 2)
-	add("ride_routes", t.routes, 1)
-	add("ride_waypoints", t.waypoints, 1)
-	if km := t.longestM / 1000; km > longLegKM {
-		notes = append(notes, words.N("ride_long_leg", words.V("km", km, 1)))
-	}
 	skipped := 0
 	for _, count := range t.skipped {
 		skipped += count
 	}
-	add("ride_skipped", skipped, 1)
-	add("ride_times", t.badTimes, 1)
+	notes := []words.Note{words.N("ride_expect")}
+	for _, row := range []struct {
+		code   string
+		number float64
+		least  float64 // from which the note is given
+		name   string
+		digits int
+	}{
+		{"ride_segments", float64(t.segments), 2, "count", 0},
+		{"ride_routes", float64(t.routes), 1, "count", 0},
+		{"ride_waypoints", float64(t.waypoints), 1, "count", 0},
+		{"ride_long_leg", t.longestM / 1000, longLegKM, "km", 1},
+		{"ride_skipped", float64(skipped), 1, "count", 0},
+		{"ride_times", float64(t.badTimes), 1, "count", 0},
+	} {
+		if row.number >= row.least {
+			notes = append(notes, words.N(row.code, words.V(row.name, row.number, row.digits)))
+		}
+	}
 	return notes
 }

@@ -13,7 +13,7 @@ type attribute struct{ prefix, local, value []byte }
 func (s *Scanner) readAttributes(b []byte) error {
 	s.attributes = s.attributes[:0]
 	for {
-		rest := bytes.TrimLeft(b, blank)
+		rest := trimLeft(b)
 		if len(rest) == 0 {
 			return nil
 		}
@@ -45,12 +45,19 @@ func (s *Scanner) readAttributes(b []byte) error {
 
 // quoted reads = and a text between quotes at the start of b.
 func quoted(b []byte) (value, after []byte, ok bool) {
-	b, ok = bytes.CutPrefix(bytes.TrimLeft(b, blank), []byte("="))
-	b = bytes.TrimLeft(b, blank)
-	if !ok || len(b) == 0 || b[0] != '"' && b[0] != '\'' {
+	b = trimLeft(b)
+	if len(b) == 0 || b[0] != '=' {
 		return nil, nil, false
 	}
-	return bytes.Cut(b[1:], b[:1])
+	b = trimLeft(b[1:])
+	if len(b) == 0 || b[0] != '"' && b[0] != '\'' {
+		return nil, nil, false
+	}
+	end := bytes.IndexByte(b[1:], b[0]) + 1
+	if end == 0 {
+		return nil, nil, false
+	}
+	return b[1:end], b[end+1:], true
 }
 
 // attributeValue resolves the references in a value.
@@ -96,10 +103,10 @@ func nameStart(c byte) bool {
 
 // split cuts a name into its prefix and the rest, and tells whether both are names.
 func split(name []byte) (prefix, local []byte, ok bool) {
-	prefix, local, colon := bytes.Cut(name, []byte(":"))
-	if !colon {
-		prefix, local = nil, name
+	local, ok = name, true
+	if colon := bytes.IndexByte(name, ':'); colon >= 0 {
+		prefix, local = name[:colon], name[colon+1:]
+		ok = len(prefix) > 0 && nameStart(prefix[0])
 	}
-	ok = len(local) > 0 && nameStart(local[0]) && bytes.IndexByte(local, ':') < 0
-	return prefix, local, ok && (!colon || len(prefix) > 0 && nameStart(prefix[0]))
+	return prefix, local, ok && len(local) > 0 && nameStart(local[0]) && bytes.IndexByte(local, ':') < 0
 }

@@ -22,7 +22,7 @@ func (s *Scanner) begin() error {
 	case hasAnyPrefix(first, "\xEF\xBB\xBF"):
 		s.in.at += 3
 	}
-	if s.in.has("<?xml") && bytes.ContainsAny(s.in.peek(6)[5:], " \t\r\n") {
+	if start := s.in.peek(6); len(start) == 6 && string(start[:5]) == "<?xml" && blank(start[5]) {
 		return s.declaration()
 	}
 	return nil
@@ -58,7 +58,7 @@ func (s *Scanner) declaration() error {
 				return s.refuse("the XML version is " + quote(a.value) + "; allowed is 1.0")
 			}
 		case "encoding":
-			if !strings.EqualFold(value, "UTF-8") {
+			if !sameLetters(a.value, "utf-8") {
 				return s.refuse("the encoding is " + quote(a.value) + "; allowed is UTF-8")
 			}
 		case "standalone":

@@ -103,11 +103,17 @@ var special = func() (table [256]bool) {
 // none when they are not the UTF-8 of a character XML allows.
 func (in *input) character() []byte {
 	next := in.peek(utf8.UTFMax)
-	r, size := utf8.DecodeRune(next)
+	return next[:characterLength(next)]
+}
+
+// characterLength is how many bytes the character at the start of b has, 0 when
+// they are not the UTF-8 of a character XML allows.
+func characterLength(b []byte) int {
+	r, size := utf8.DecodeRune(b)
 	if r == utf8.RuneError && size <= 1 || !legal(r) {
-		return nil
+		return 0
 	}
-	return next[:size]
+	return size
 }
 
 // legal tells whether XML 1.0 allows the character (production 2).

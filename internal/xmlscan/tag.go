@@ -2,7 +2,6 @@ package xmlscan
 
 import (
 	"bytes"
-	"unicode/utf8"
 )
 
 // tag returns the bytes from < to > without using them; a > between quotes
@@ -31,15 +30,15 @@ func (s *Scanner) tag() ([]byte, error) {
 
 // checked refuses a tag that holds what is no legal character.
 func (s *Scanner) checked(tag []byte) ([]byte, error) {
-	ascii := true
-	for _, c := range tag {
-		if c < ' ' && c != '\t' && c != '\n' && c != '\r' {
+	for rest := tag; len(rest) > 0; {
+		size := 1
+		if special[rest[0]] {
+			size = characterLength(rest)
+		}
+		if size == 0 {
 			return nil, s.illegal()
 		}
-		ascii = ascii && c < utf8.RuneSelf
-	}
-	if !ascii && (!utf8.Valid(tag) || bytes.Contains(tag, []byte("\uFFFE")) || bytes.Contains(tag, []byte("\uFFFF"))) {
-		return nil, s.illegal()
+		rest = rest[size:]
 	}
 	return tag, nil
 }
@@ -87,7 +86,10 @@ func (s *Scanner) endTag() error {
 	if err != nil {
 		return err
 	}
-	name := bytes.TrimRight(tag[2:len(tag)-1], blank)
+	name := tag[2 : len(tag)-1]
+	for len(name) > 0 && blank(name[len(name)-1]) {
+		name = name[:len(name)-1]
+	}
 	if len(s.open) == 0 {
 		return s.broken("the element " + quote(name) + " ends and was never started")
 	}

@@ -42,7 +42,7 @@ func (s *Scanner) readText() error {
 
 // keep takes in a piece of text.
 func (s *Scanner) keep(text []byte) error {
-	if len(s.open) == 0 && len(bytes.Trim(text, blank)) > 0 {
+	if len(s.open) == 0 && len(trimLeft(text)) > 0 {
 		return s.outside()
 	}
 	if s.collecting && len(s.text) <= MaxTextBytes {
@@ -51,7 +51,32 @@ func (s *Scanner) keep(text []byte) error {
 	return nil
 }
 
-const blank = " \t\r\n"
+func blank(c byte) bool { return c == ' ' || c == '\t' || c == '\r' || c == '\n' }
+
+// trimLeft returns b without the white space at its start.
+func trimLeft(b []byte) []byte {
+	for len(b) > 0 && blank(b[0]) {
+		b = b[1:]
+	}
+	return b
+}
+
+// sameLetters tells whether two ASCII texts are the same but for capitals; want
+// is in small letters.
+func sameLetters(got []byte, want string) bool {
+	if len(got) != len(want) {
+		return false
+	}
+	for i, c := range got {
+		if c >= 'A' && c <= 'Z' {
+			c += 'a' - 'A'
+		}
+		if c != want[i] {
+			return false
+		}
+	}
+	return true
+}
 
 func (s *Scanner) outside() error {
 	if s.rooted {
@@ -63,7 +88,7 @@ func (s *Scanner) outside() error {
 // keepCharacter takes in the next character, whatever it is.
 func (s *Scanner) keepCharacter() error {
 	c := s.in.character()
-	if c == nil {
+	if len(c) == 0 {
 		return s.illegal()
 	}
 	s.in.at += len(c)
@@ -117,14 +142,14 @@ func (s *Scanner) instruction() error {
 	head := s.in.peek(MaxTagBytes)
 	size := nameLength(head)
 	target := head[:size]
-	if size == 0 || !utf8.Valid(target) || bytes.IndexByte(target, ':') >= 0 {
+	if size == 0 || bytes.IndexByte(target, ':') >= 0 {
 		return s.broken("<? is not followed by a name")
 	}
-	if strings.EqualFold(string(target), "xml") {
+	if sameLetters(target, "xml") {
 		return s.broken("<?xml stands elsewhere than at the start of the file")
 	}
 	s.in.at += size
-	if !s.in.has("?>") && len(bytes.Trim(s.in.peek(1), blank)) > 0 {
+	if !s.in.has("?>") && len(trimLeft(s.in.peek(1))) > 0 {
 		return s.broken("<? is not followed by a name and a space")
 	}
 	if err := s.skipTo("?>", "<?"); err != nil {
@@ -141,7 +166,7 @@ func (s *Scanner) skipTo(text, inside string) error {
 			return s.broken("the file ends inside " + inside)
 		}
 		c := s.in.character()
-		if c == nil {
+		if len(c) == 0 {
 			return s.illegal()
 		}
 		s.in.at += len(c)
