@@ -8,7 +8,7 @@
  * @typedef {{state: 'loading'|'ready'|'crashed', why: string}} EngineState `why` is for the log, not the rider
  * @typedef {{postMessage: (message: any) => void, terminate: () => void,
  *   onmessage: ((event: any) => void)|null, onerror: ((event: any) => void)|null}} Port a Worker
- * @typedef {{id: number, name: string, json: string, signal?: AbortSignal, sent: boolean,
+ * @typedef {{id: number, name: string, json?: string, file?: Blob, signal?: AbortSignal, sent: boolean,
  *   resolve: (answer: any) => void, reject: (error: Error) => void}} Call
  */
 
@@ -80,12 +80,27 @@ export class Bridge {
    * @throws {EngineFault|EngineCrash|DOMException} refused, ended, or aborted by the signal
    */
   call(name, request, { signal } = {}) {
+    return this.#add({ name, json: JSON.stringify(request), signal });
+  }
+
+  /**
+   * The calculation ride for a GPX file, which may be larger than a request.
+   * @param {Blob} file
+   * @param {{signal?: AbortSignal}} [options]
+   * @returns {Promise<any>} the response
+   * @throws {EngineFault|EngineCrash|DOMException} as call
+   */
+  ride(file, { signal } = {}) {
+    return this.#add({ name: 'ride', file, signal });
+  }
+
+  /** @param {{name: string, json?: string, file?: Blob, signal?: AbortSignal}} question */
+  #add({ name, json, file, signal }) {
     return new Promise((resolve, reject) => {
       if (signal?.aborted) return reject(signal.reason);
       if (this.#now.state === 'crashed') return reject(new EngineCrash(this.#now.why));
-      const json = JSON.stringify(request);
       /** @type {Call} */
-      const call = { id: ++this.#lastId, name, json, signal, sent: false, resolve, reject };
+      const call = { id: ++this.#lastId, name, json, file, signal, sent: false, resolve, reject };
       signal?.addEventListener('abort', () => this.#abort(call), { once: true });
       this.#calls.push(call);
       this.#next();
@@ -130,7 +145,8 @@ export class Bridge {
     if (!call || call.sent || this.#now.state !== 'ready') return;
     call.sent = true;
     this.#patience = setTimeout(() => this.#crash('no answer in time'), this.patienceMS);
-    this.#port?.postMessage({ id: call.id, name: call.name, json: call.json });
+    const { id, name, json, file } = call;
+    this.#port?.postMessage(file ? { id, name, file } : { id, name, json });
   }
 
   /** @param {Call} call a call that is with the worker stays in line, its answer is dropped */

@@ -5,7 +5,7 @@
  */
 import 'wasm_exec';
 
-/** @typedef {{module?: WebAssembly.Module, id?: number, name?: string, json?: string}} Message */
+/** @typedef {{module?: WebAssembly.Module, id?: number, name?: string, json?: string, file?: Blob}} Message */
 
 addEventListener('message', ({ data }) => {
   if (data.module) start(data.module).catch(crash);
@@ -24,12 +24,21 @@ async function start(module) {
 }
 
 /** @param {Message} message */
-function answer({ id, name, json }) {
+function answer({ id, name, json, file }) {
   try {
-    postMessage({ id, json: tautspanCall(String(name), String(json)) });
+    postMessage({ id, json: file ? tautspanRide(reader(file)) : tautspanCall(String(name), String(json)) });
   } catch (error) {
     crash(error);
   }
+}
+
+/**
+ * @param {Blob} file
+ * @returns {(from: number, to: number) => Uint8Array} reads a piece of it at once
+ */
+function reader(file) {
+  const sync = new FileReaderSync();
+  return (from, to) => new Uint8Array(sync.readAsArrayBuffer(file.slice(from, to)));
 }
 
 /** @param {unknown} error */
