@@ -7,7 +7,6 @@ import { startUpdates } from '../sync/updates.js';
 import { startFrame } from './frame.js';
 import { watchInstall } from './install.js';
 import { startRouter } from './router.js';
-import { askToPersist } from './storage.js';
 import { now, set } from './store.js';
 import { applyTheme } from './theme.js';
 
@@ -25,4 +24,3 @@ startUpdates({
   told: ({ offline, waiting }) => set({ offline, update: waiting ? 'waiting' : 'none' }),
   save: () => keep('draft', now().draft),
 });
-askToPersist();

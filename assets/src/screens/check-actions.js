@@ -3,6 +3,7 @@
  * the screen shows it, and asks the engine anew.
  */
 import { focusNext } from '../app/focus.js';
+import { askToPersist } from '../app/storage.js';
 import { NO_RESULT, now, set } from '../app/store.js';
 import { cleared, entered, entry, spanDraft, withEntry } from '../data/draft.js';
 import { keepReading } from '../data/kept.js';
@@ -129,6 +130,7 @@ export async function keepDraft() {
     return;
   }
   change(cleared(draft), { flash: 'kept' });
+  askToPersist();
 }
 
 /** Empties the reading; can be undone until the next change. */
@@ -136,6 +138,16 @@ export function clearDraft() {
   const { draft } = now();
   change(cleared(draft), { flash: 'cleared', before: draft });
   focusNext('undo');
+}
+
+/**
+ * A change that empties what was entered, such as another span; it can be undone.
+ * @param {Draft} next
+ */
+export function changeAndEmpty(next) {
+  const { draft, before } = now();
+  const back = entered(draft) ? draft : before;
+  change(next, back ? { flash: 'cleared', before: back } : {});
 }
 
 /** Brings back what was emptied. */

@@ -6,7 +6,7 @@ import { MARKS, show } from '../data/lengths.js';
 import { choice } from '../parts/choice.js';
 import { nudgeField } from '../parts/nudge-field.js';
 import { named, t } from '../words/t.js';
-import { change } from './check-actions.js';
+import { change, changeAndEmpty } from './check-actions.js';
 
 /**
  * @typedef {import('../app/store.js').State} State
@@ -133,7 +133,7 @@ function spans(draft, wanted) {
     title: t('span.title'),
     value: span,
     options: names.map((value) => ({ value, text: named('span', value) })),
-    choose: (value) => change(withSpanName(now().draft, value)),
+    choose: (value) => changeAndEmpty(withSpanName(now().draft, value)),
   })}
     <p class="soft number">${t('span.is', { n, length: show(nominalMM(draft, 'rule'), marks) })}</p>`;
 }
@@ -143,7 +143,7 @@ function pitches(draft) {
   const n = spanDraft(draft)?.pitches ?? 0;
   const put = (/** @type {number} */ count) => {
     if (count >= 1 && count <= MOST_PITCHES)
-      change(withSpan(now().draft, { pitches: count, places: [null], active: 0 }));
+      changeAndEmpty(withSpan(now().draft, { pitches: count, places: [null], active: 0 }));
   };
   return nudgeField({
     id: 'pitches',

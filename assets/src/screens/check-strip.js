@@ -46,7 +46,7 @@ function spanModel(state, part, base) {
 }
 
 /** A gauge has no span; it is drawn as if over this many pitches. */
-const GAUGE_PITCHES = 20;
+const GAUGE_PITCHES = 30;
 
 /**
  * @param {State} state

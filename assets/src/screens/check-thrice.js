@@ -4,7 +4,7 @@ import { now } from '../app/store.js';
 import { spanDraft, thrice, withSpan } from '../data/draft.js';
 import { choice } from '../parts/choice.js';
 import { t } from '../words/t.js';
-import { change } from './check-actions.js';
+import { change, changeAndEmpty } from './check-actions.js';
 
 /** @param {import('../app/store.js').State} state */
 export function places({ draft }) {
@@ -26,6 +26,6 @@ export function places({ draft }) {
       choose: (active) => change(withSpan(now().draft, { active })),
     })}</div>
     <p class="soft small">${t('thrice.hint')}</p>
-    <button class="button quiet" type="button" @click=${() => change(thrice(now().draft, false))}>${t('thrice.stop')}</button>
+    <button class="button quiet" type="button" @click=${() => changeAndEmpty(thrice(now().draft, false))}>${t('thrice.stop')}</button>
   </div>`;
 }

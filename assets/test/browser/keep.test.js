@@ -84,6 +84,10 @@ test('instrument, drive and marks are remembered; starting afresh can be undone'
   await page.getByText('Emptied.').waitFor();
   await tap('Undo');
   assert.equal(await page.locator('#value').inputValue(), '1/32 in');
+  await page.getByRole('button', { name: 'Two pitches more' }).tap();
+  assert.equal(await page.locator('#value').inputValue(), '', 'another length is another reading');
+  await tap('Undo');
+  assert.equal(await page.locator('#value').inputValue(), '1/32 in');
   await page.reload();
   await page.getByText('Hub gear').waitFor();
   assert.equal(await page.getByRole('radio', { name: 'Compare' }).isChecked(), true);
