@@ -11,7 +11,7 @@ import (
 
 // mostSearched is how many ring and sprocket pairs one search may compare, so
 // that it stays quick on a phone.
-const mostSearched = 400
+const mostSearched = 300
 
 // CentreRequest asks which chain closes on axles a fixed distance apart.
 type CentreRequest struct {

@@ -239,5 +239,6 @@ func stillFits(t *testing.T, r *drive.CentreRequest, pitches int) bool {
 	return false
 }
 
-func BenchmarkCentre(b *testing.B)        { benchmark(b, "centre", "horizontal-dropout") }
-func BenchmarkCentre_search(b *testing.B) { benchmark(b, "centre", "largest-search") }
+func BenchmarkCentre(b *testing.B)               { benchmark(b, "centre", "horizontal-dropout") }
+func BenchmarkCentre_search(b *testing.B)        { benchmark(b, "centre", "vertical-dropout-search") }
+func BenchmarkCentre_largestSearch(b *testing.B) { benchmark(b, "centre", "largest-search") }

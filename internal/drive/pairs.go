@@ -7,7 +7,7 @@ import (
 )
 
 // mostPairs is how many pairs a search lists.
-const mostPairs = 24
+const mostPairs = 16
 
 // pairs returns the pairs within the search that close with the axle where it
 // is, best first: those whose play is wanted, then by how near the play is to

@@ -15,15 +15,19 @@ func SagMM(straightMM, spareMM float64) float64 {
 	if spareMM <= 0 {
 		return 0
 	}
-	stretch := 1 + spareMM/straightMM
-	lo, hi := 0.0, 2*stretch // arc > s k/2, so the answer lies below
-	for range 60 {
-		k := (lo + hi) / 2
-		if (math.Sqrt(1+k*k)+math.Asinh(k)/k)/2 < stretch {
-			lo = k
-		} else {
-			hi = k
+	stretch := spareMM / straightMM
+	k := math.Sqrt(6 * stretch) // arc = s (1 + k²/6 - k⁴/40 …), so not above the answer
+	if k < 0.01 {
+		return straightMM * k * (1 + 3*k*k/40) / 4
+	}
+	// The arc is convex in k: after the first, Newton's steps run down to the answer.
+	for range 20 {
+		root, part := math.Sqrt(1+k*k), math.Asinh(k)/k
+		step := ((root+part)/2 - 1 - stretch) * 2 * k / (root - part)
+		k -= step
+		if math.Abs(step) < 1e-10*k {
+			break
 		}
 	}
-	return straightMM * (lo + hi) / 8
+	return straightMM * k / 4
 }
