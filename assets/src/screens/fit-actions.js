@@ -15,6 +15,9 @@ import { engine } from '../engine/engine.js';
  * @typedef {import('../app/store.js').FitResult} FitResult
  */
 
+/** The calculation that answers each question. */
+const CALCULATIONS = { which: 'identify', length: 'length', centre: 'centre', gears: 'gears' };
+
 let turn = 0;
 
 /** @param {Partial<Fit>} part @param {Partial<import('../app/store.js').State>} [also] */
@@ -76,7 +79,7 @@ function show(name, result) {
  */
 async function ask(name, request) {
   try {
-    return { ...NO_FIT, status: 'ok', answer: await engine.call(name, request) };
+    return { ...NO_FIT, status: 'ok', answer: await engine.call(CALCULATIONS[name], request) };
   } catch (error) {
     if (error instanceof EngineFault) return { ...NO_FIT, status: 'fault', fault: error.fault };
     return { ...NO_FIT, status: 'crash' };

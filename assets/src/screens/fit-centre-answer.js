@@ -21,14 +21,13 @@ export function centreAnswer(state, answer) {
     options[0];
   return html`
     ${sentences('long.warnings', answer.warnings, true)}
-    ${sentences('cautions.title', answer.cautions)}
     <div class="sheet"><h2>${t('centre.options')}</h2>
       <p class="number">${t('centre.exact', { n: plain(answer.exact_pitches, 2) })}</p>
       ${counts(options, one, state.settings.units)}
       ${pitches === null ? nothing : html`<p class="number">${t('centre.reserve.text', { percent: plain(answer.wear_reserve_percent, 2) })}</p>`}</div>
+    ${sentences('cautions.title', answer.cautions)}
     ${one ? html`<div class="sheet"><h2>${t('long.picture')}</h2>${picture(state, one)}</div>` : nothing}
     ${pairs?.length || state.fit.centre.chainrings_lo ? closing(pairs ?? [], state.settings.units) : nothing}
-    ${sentences('next.title', answer.next_steps)}
     ${pitches === null ? nothing : steps(state, 'fixed', pitches, pitches % 2 === 1)}`;
 }
 

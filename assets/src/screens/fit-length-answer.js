@@ -18,14 +18,13 @@ export function lengthAnswer(state, answer) {
     largest(combinations);
   return html`
     ${sentences('long.warnings', answer.warnings, true)}
-    ${sentences('cautions.title', answer.cautions)}
     ${answer.cut ? cut(answer, state.fit.length.stock_pitches) : nothing}
+    ${sentences('cautions.title', answer.cautions)}
     <div class="sheet"><h2>${t('long.picture')}</h2>${picture(state, one)}</div>
     <div class="sheet"><h2>${t('long.grid')}</h2>
       <p class="number">${capacity(answer)}</p>
       ${combinationGrid(combinations, one, (pair) => put('length', { pair }))}</div>
     ${methods(answer)}
-    ${sentences('next.title', answer.next_steps)}
     ${steps(state, 'derailleur', answer.pitches, answer.half_link)}`;
 }
 

@@ -16,11 +16,11 @@ import { fits } from './fit-tag.js';
 export function whichAnswer(_, answer) {
   const { candidates, none_fit, nearest, comb, next_steps, cautions } = answer;
   return html`
-    ${sentences('cautions.title', cautions)}
     <div class="sheet"><h2>${t('which.picture')}</h2>${widthComb(comb)}</div>
     <div class="sheet"><h2>${t(none_fit ? 'which.nearest' : 'which.candidates')}</h2>
       <ul class="kept-list">${(none_fit ? [nearest] : candidates).map((/** @type {Candidate} */ one) => candidate(one, none_fit))}</ul></div>
     ${sentences('next.title', next_steps)}
+    ${sentences('cautions.title', cautions)}
     <details class="fold"><summary>${t('which.table')}</summary>${table(comb)}</details>`;
 }
 

@@ -113,7 +113,7 @@ export default {
   'fit.more.derailleur': 'Limits of the derailleur',
   'fit.more.suspension': 'Rear suspension',
   'fit.more.reserve': 'Reserve and half links',
-  'fit.more.play': 'Wear, play and half links',
+  'fit.more.play': 'Wear and play',
   'fit.more.search': 'Find a chainring and sprocket that close here',
   'fit.more.wheel': 'Wheel, crank and cadence',
   'fit.more.angle': 'For the chain’s angle',
@@ -178,7 +178,7 @@ export default {
   'long.cut.pairs.half': '{n} link pairs and a half link ({pitches} pitches)',
   'long.cut.label': 'A chain of {stock} pitches as a row of link pairs: {keep} stay, {off} come off at the end.',
   'long.cut.count':
-    'Numbers at the left: the pitch each row ends its first pair with. One pair is an outer and an inner link. Count the chain itself twice before you cut; the joining link counts as an outer link.',
+    'Numbers: pitches counted so far. A pair is an outer and an inner link. Count the chain itself twice before you cut; the joining link counts as an outer link.',
   'long.picture': 'The drive to scale',
   'long.picture.pair': '{ring} to {sprocket} teeth',
   'long.picture.centre': '{length}',

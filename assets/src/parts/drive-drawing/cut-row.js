@@ -1,11 +1,12 @@
 /** The stock chain as a counted row of link pairs, and where it is cut. */
 import { html, svg } from 'lit';
 
-/** Link pairs to a row, and the size of one in the drawing. */
+/** Link pairs to a row, the size of one in the drawing, and the room at the sides. */
 const PER_ROW = 10;
 const PAIR = 28;
 const ROW = 24;
-const LEFT = 34;
+const LEFT = 4;
+const RIGHT = 40;
 
 /**
  * @typedef {{keep_pairs: number, half_links: number, remove_pairs: number, remove_half_links: number}} Cut
@@ -33,10 +34,22 @@ export function pieces({ keep_pairs, half_links, remove_pairs, remove_half_links
 export function cutRow(cut, label) {
   const all = pieces(cut);
   const rows = all.length ? all[all.length - 1].row + 1 : 0;
-  return html`<svg class="cut" viewBox="0 0 ${LEFT + PER_ROW * PAIR + 10} ${rows * ROW + 4}" role="img" aria-label=${label}>
-    ${Array.from({ length: rows }, (_, row) => svg`<text class="cut-text" x=${LEFT - 8} y=${row * ROW + 16}>${2 * PER_ROW * row + 2}</text>`)}
+  return html`<svg class="cut" viewBox="0 0 ${LEFT + PER_ROW * PAIR + RIGHT} ${rows * ROW + 4}" role="img" aria-label=${label}>
+    ${Array.from({ length: rows }, (_, row) => sum(all, row))}
     ${all.map(piece)} ${knife(cut)}
   </svg>`;
+}
+
+/** The pitches counted at the end of a row. @param {Piece[]} all @param {number} row */
+function sum(all, row) {
+  const here = all.filter((one) => one.row <= row);
+  const x = LEFT + (here[here.length - 1].column + 1) * PAIR + 8;
+  return svg`<text class="cut-text" x=${x} y=${row * ROW + 16}>${pitches(here)}</text>`;
+}
+
+/** @param {Piece[]} list @returns {number} */
+export function pitches(list) {
+  return list.reduce((count, { kind }) => count + (kind === 'pair' ? 2 : 1), 0);
 }
 
 /** @param {Piece} piece one outer and one inner link, or a half link */

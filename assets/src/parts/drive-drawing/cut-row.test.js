@@ -1,10 +1,11 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { pieces } from './cut-row.js';
+import { pieces, pitches } from './cut-row.js';
 
 test('every pair of the stock chain is there once, kept ones first', () => {
   const all = pieces({ keep_pairs: 53, half_links: 0, remove_pairs: 5, remove_half_links: 0 });
-  assert.equal(all.length, 58); // 116 pitches
+  assert.equal(all.length, 58);
+  assert.equal(pitches(all), 116);
   assert.equal(all.filter((one) => one.kept).length, 53);
   assert.equal(
     all.findIndex((one) => !one.kept),
