@@ -6,7 +6,6 @@
 import assert from 'node:assert/strict';
 import { accessSync, constants } from 'node:fs';
 import { delimiter, join } from 'node:path';
-import { after } from 'node:test';
 import { chromium } from 'playwright-core';
 
 /**
@@ -36,11 +35,21 @@ export function findChromium() {
 
 /** @type {Promise<import('playwright-core').Browser>|undefined} one for all tests of a file */
 let browser;
+let phones = 0;
 
-after(async () => (await browser)?.close());
+/** Ends the browser soon after its last phone, unless the next test wants it. */
+async function stopBrowser() {
+  phones--;
+  await new Promise((soon) => setTimeout(soon, 500));
+  if (phones > 0 || !browser) return;
+  const idle = browser;
+  browser = undefined;
+  await (await idle).close();
+}
 
 /** @returns {Promise<import('playwright-core').Browser>} */
 function startBrowser() {
+  phones++;
   browser ??= chromium.launch({
     executablePath: findChromium(),
     args: [
@@ -83,6 +92,7 @@ export async function newPhone(t, origin, { width = 360, height = 740, theme = '
   page.setDefaultTimeout(15_000);
   t.after(async () => {
     await context.close();
+    stopBrowser();
     assert.deepEqual(problems, [], 'nothing went wrong behind the page');
   });
   return {

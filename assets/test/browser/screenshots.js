@@ -1,0 +1,45 @@
+/** Takes every place at two sizes in both themes: node test/browser/screenshots.js FOLDER. */
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { newPhone } from './harness/phone.js';
+import { startServer } from './harness/server.js';
+import { session } from './harness/session.js';
+
+/** @typedef {import('playwright-core').Page} Page */
+
+const SIZES = [
+  { width: 360, height: 740 },
+  { width: 1280, height: 800 },
+];
+
+/** What is done in a place before its picture is taken. @type {Record<string, (page: Page) => Promise<void>>} */
+const SCENES = {
+  check: async (page) => {
+    await page.getByRole('textbox').first().fill('12 1/16');
+  },
+};
+
+const folder = String(process.argv[2] ?? '');
+if (!folder) throw new Error('usage: node test/browser/screenshots.js FOLDER');
+
+await session(async (t) => {
+  await mkdir(folder, { recursive: true });
+  const server = await startServer(t);
+  for (const theme of /** @type {const} */ (['light', 'dark'])) {
+    for (const size of SIZES) {
+      const { page } = await newPhone(t, server.origin, { ...size, theme, mouse: size.width > 600 });
+      await page.goto('/');
+      await page.getByText('Ready for offline').waitFor();
+      const places = await page.locator('nav a').evaluateAll((links) => links.map((a) => a.getAttribute('href') ?? ''));
+      for (const place of places) await take(page, place, join(folder, `${place.slice(2)}-${theme}-${size.width}.png`));
+    }
+  }
+});
+
+/** @param {Page} page @param {string} place as in #/check @param {string} path */
+async function take(page, place, path) {
+  await page.goto(`/${place}`);
+  await SCENES[place.slice(2)]?.(page);
+  await page.waitForTimeout(500); // the answer, and whatever moves, has come to rest
+  await page.screenshot({ path, animations: 'disabled', scale: 'css' });
+}
