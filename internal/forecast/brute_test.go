@@ -36,8 +36,8 @@ func bruteForce(q *Question, n int, seed uint64) []weighted {
 		s := 0.0
 		grow := func(to, shape float64) {
 			if to > s {
-				p.x += p.rate / shape * distuv.Gamma{Alpha: shape * (to - s), Beta: 1, Src: rng}.Rand()
-				s = to
+				y := smooth(p.x, q.Limit) + p.rate/shape*distuv.Gamma{Alpha: shape * (to - s), Beta: 1, Src: rng}.Rand()
+				p.x, s = elongationAt(y, q.Limit), to
 			}
 		}
 		for _, e := range groups {
@@ -47,7 +47,7 @@ func bruteForce(q *Question, n int, seed uint64) []weighted {
 			}
 		}
 		grow(q.NowKM/1000, shape)
-		p.left = (q.Limit - p.x) / p.rate
+		p.left = (q.Limit - smooth(p.x, q.Limit)) / p.rate
 		paths = append(paths, p)
 	}
 	return paths

@@ -1,5 +1,7 @@
 package forecast
 
+import "math"
+
 // Point is the elongation, percent, at one distance.
 type Point struct {
 	KM            float64 // since the chain was new
@@ -20,13 +22,7 @@ func (p *posterior) curve(now, horizon float64) []Point {
 	x := p.elongation()
 	points := []Point{{1000 * now, p.lattice.quantile(x, 0.05), p.lattice.quantile(x, 0.50), p.lattice.quantile(x, 0.95)}}
 	ds := horizon / curvePoints
-	limit := p.lattice.at(p.lattice.limitNode)
-	top := max(curvePast*limit, p.lattice.at(p.lattice.n-1))
-	h := limit / curveSteps
-	if n := top / h; n > mostNodes-2 {
-		h = top / (mostNodes - 2)
-	}
-	coarse := lattice{h: h, n: int(top/h) + 2, limitNode: curveSteps}
+	coarse := p.lattice.coarser()
 	sums := make([]float64, curvePoints*coarse.n)
 	buffers := make([]float64, 3*coarse.n)
 	state, next, reversed := buffers[:coarse.n], buffers[coarse.n:2*coarse.n], buffers[2*coarse.n:]
@@ -57,12 +53,21 @@ func (p *posterior) curve(now, horizon float64) []Point {
 	return points
 }
 
+// coarser returns the lattice to draw on.
+func (l lattice) coarser() lattice {
+	limit := l.limit()
+	end := max(smooth(curvePast*limit, limit), l.h*float64(l.n-1))
+	steps := max(8, min(curveSteps, int(limit/end*(mostNodes-2))))
+	h := limit / float64(steps)
+	return lattice{h: h, n: int(math.Ceil(end/h)) + 2, limitNode: steps}
+}
+
 // resample sets out to f of the lattice from, each node's probability shared
 // between the two nearest nodes so that the mean stays.
 func (l lattice) resample(out, f []float64, from lattice) {
 	clear(out)
 	for k, v := range f {
-		at := from.at(k) / l.h
+		at := from.h * float64(k) / l.h
 		i := min(int(at), l.n-2)
 		part := min(1, at-float64(i))
 		out[i] += v * (1 - part)

@@ -16,6 +16,8 @@ const (
 	// likely as another.
 	misreadPart = 0.01
 	misreadMass = 1.0 / 3
+	// understated is how much larger a true standard uncertainty is than stated.
+	understated = 1.2
 	// gaugeU is the standard uncertainty of where a step drops, percent.
 	gaugeU = 0.05
 )
@@ -51,7 +53,7 @@ func (m *Mark) good(x, b, floor float64) float64 {
 		}
 		return normalBetween(m.lo, m.hi, x+b, gaugeU)
 	}
-	return normalDensity(m.percent-x, max(m.u, floor))
+	return normalDensity(m.percent-x, max(understated*m.u, floor))
 }
 
 // blunder returns how likely the mark is when it is one, its prior included.
@@ -107,8 +109,9 @@ func gather(marks []Mark, groups []epoch, bs []biasNode, l lattice) *evidence {
 		for b := range bs {
 			row := e.at(g, b)
 			for k := range row {
+				x := l.at(float64(k))
 				for _, i := range groups[g].marks {
-					row[k] += math.Log(marks[i].likelihood(l.at(k), bs[b].percent, l.h))
+					row[k] += math.Log(marks[i].likelihood(x, bs[b].percent, l.h))
 				}
 				most = max(most, row[k])
 			}

@@ -50,7 +50,7 @@ func Forecast(q Question) (*Answer, error) {
 		CheckAgainKM: 1000 * left.quantile(q.Risk),
 		SetAside:     p.setAside(q.Marks),
 	}
-	a.Beyond = a.Elongation.P95 >= p.lattice.at(p.lattice.n-1)
+	a.Beyond = a.Elongation.P95 >= p.lattice.at(float64(p.lattice.n-1))
 	a.Curve = p.curve(q.NowKM/1000, max(leastHorizon, a.KMToLimit.P75/1000))
 	return a, nil
 }

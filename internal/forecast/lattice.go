@@ -7,9 +7,9 @@ import (
 	"tautspan/internal/num"
 )
 
-// lattice is the grid of elongations k h, k = 0 ... n-1, in percent. The limit
-// lies on node limitNode. The last node holds everything beyond it as well, so
-// that probabilities always sum to one.
+// lattice is the grid the filter works on, n nodes in even steps of h percent of
+// smooth wear y; see speedUp. The limit lies on node limitNode. The last node
+// holds everything beyond it as well, so that probabilities always sum to one.
 type lattice struct {
 	h         float64
 	n         int
@@ -22,25 +22,40 @@ const (
 	pastLimit   = 1.6 // how far past the limit the lattice reaches at least
 )
 
-// newLattice returns a lattice from 0 to at least top percent.
+// newLattice returns a lattice from 0 to at least top percent of elongation.
 func newLattice(limit, top float64) lattice {
-	top = max(top, pastLimit*limit)
+	end := smooth(max(top, pastLimit*limit), limit)
 	steps := finestSteps
-	if int(math.Ceil(top/limit*float64(steps)))+2 > mostNodes {
-		steps = max(8, int(limit/top*(mostNodes-2)))
+	if int(math.Ceil(end/limit*float64(steps)))+2 > mostNodes {
+		steps = max(8, int(limit/end*(mostNodes-2)))
 	}
 	h := limit / float64(steps)
-	return lattice{h: h, n: int(math.Ceil(top/h)) + 2, limitNode: steps}
+	return lattice{h: h, n: int(math.Ceil(end/h)) + 2, limitNode: steps}
 }
 
-func (l lattice) at(k int) float64 { return float64(k) * l.h }
+func (l lattice) limit() float64 { return l.h * float64(l.limitNode) }
+
+// at returns the elongation of node k, percent; halves are the cells' edges.
+func (l lattice) at(k float64) float64 { return elongationAt(l.h*k, l.limit()) }
+
+// elongationAt returns the elongation that smooth wear y stands for, for a chain
+// with the given limit L: x = L ((1+c)^(y/L) - 1)/c, c = speedUp. At 0 and at L
+// the two are the same, and dx/dy is proportional to 1 + c x/L.
+func elongationAt(y, limit float64) float64 {
+	return limit * math.Expm1(y/limit*math.Log1p(speedUp)) / speedUp
+}
+
+// smooth is the inverse of elongationAt.
+func smooth(x, limit float64) float64 {
+	return limit * math.Log1p(speedUp*x/limit) / math.Log1p(speedUp)
+}
 
 // newChain fills f with the distribution of a new chain's elongation.
 func (l lattice) newChain(f []float64) {
 	clear(f)
 	sum := 0.0
 	for k := range f {
-		lo, hi := max(0, l.at(k)-l.h/2), min(chain.NewTolerancePercent, l.at(k)+l.h/2)
+		lo, hi := max(0, l.at(float64(k)-0.5)), min(chain.NewTolerancePercent, l.at(float64(k)+0.5))
 		if hi <= lo {
 			break
 		}

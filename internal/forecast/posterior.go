@@ -123,7 +123,7 @@ func scaleToOne(f []float64) {
 func rowOrder(c *course, prior *rateLaw) []int {
 	guess := peak(prior[:])
 	if last := len(c.epochs) - 1; last >= 0 && c.epochs[last].at > 0 {
-		slope := (c.lattice.at(peak(c.evidence.at(last, 0))) - newMeanPercent) / c.epochs[last].at
+		slope := (c.lattice.h*float64(peak(c.evidence.at(last, 0))) - newMeanPercent) / c.epochs[last].at
 		slope = min(max(slope, slowestRate), fastestRate)
 		guess = (guess + int(math.Round(math.Log(slope/slowestRate)/logRateStep))) / 2
 	}

@@ -38,18 +38,23 @@ func (c Care) medianRate() float64 {
 const (
 	// A new chain is 0 to +0.15 % long (ISO 606 as quoted by an industrial
 	// maker); most are near the short end.
-	newMeanPercent = 0.03
-	newSDPercent   = 0.03
+	newMeanPercent = 0.04
+	newSDPercent   = 0.035
 
 	// log R = log median + bike + chain. One bike in ten has its care misjudged.
-	bikeSD        = 0.5
+	bikeSD        = 0.6
 	misjudgedSD   = 1.0
 	misjudgedPart = 0.1
-	chainSD       = 0.3
+	chainSD       = 0.35
 
 	// nu, per 1000 km: over 1000 km the wear of one chain at one rate varies by
 	// 1/sqrt(5), 45 %, with weather and load.
-	nu = 5.0
+	nu = 4.0
+
+	// speedUp is how much faster a chain wears at its limit than when new, as a
+	// part: the hard skin of pins and bushes wears slowly, what is below it fast
+	// (handbooks and wear tests say so, but give no number for this range).
+	speedUp = 0.5
 )
 
 // The grid of rates, percent per 1000 km, even in the logarithm.

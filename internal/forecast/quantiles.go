@@ -18,12 +18,12 @@ func (l lattice) quantile(f []float64, p float64) float64 {
 	sum := 0.0
 	for k, v := range f[:last] {
 		if sum+v >= p && v > 0 {
-			lo := max(0, l.at(k)-l.h/2)
-			return lo + (l.at(k)+l.h/2-lo)*max(0, p-sum)/v
+			from := max(0, float64(k)-0.5)
+			return l.at(from + (float64(k)+0.5-from)*max(0, p-sum)/v)
 		}
 		sum += v
 	}
-	return l.at(last)
+	return l.at(float64(last))
 }
 
 // quantile returns the rate, percent per 1000 km, below which the share p of w

@@ -6,8 +6,8 @@ import (
 	"tautspan/internal/num"
 )
 
-// remaining is the law of the distance to the limit. Where the elongation is x
-// and the rate R, only z = (limit - x)/R matters: the distance, in 1000 km, the
+// remaining is the law of the distance to the limit. Where the smooth wear is y
+// and the rate R, only z = (limit - y)/R matters: the distance, in 1000 km, the
 // chain would last at a steady rate.
 type remaining struct {
 	past    float64 // probability of being at or past the limit now
@@ -24,7 +24,7 @@ const (
 // around it, so half of the limit's node is past.
 func newRemaining(p *posterior) *remaining {
 	l := p.lattice
-	longest := math.Log(l.at(l.limitNode) / slowestRate)
+	longest := math.Log(l.limit() / slowestRate)
 	step := (longest - leastLogZ) / (zBins - 1)
 	r := &remaining{logZ: make([]float64, zBins), weights: make([]float64, zBins)}
 	for i := range r.logZ {
@@ -38,7 +38,7 @@ func newRemaining(p *posterior) *remaining {
 		r.past += row[l.limitNode] / 2
 		r.add(l.h/4, i, row[l.limitNode]/2, step)
 		for k, v := range row[:l.limitNode] {
-			r.add(l.at(l.limitNode-k), i, v, step)
+			r.add(l.h*float64(l.limitNode-k), i, v, step)
 		}
 	}
 	return r

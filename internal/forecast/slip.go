@@ -66,7 +66,7 @@ func (p *posterior) withoutMark(m *Mark, e int, without []float64) float64 {
 		for k, v := range p.smoothedAt(e, b) {
 			ratio := 0.0
 			if v > 0 {
-				ratio = v / m.likelihood(p.lattice.at(k), node.percent, p.lattice.h)
+				ratio = v / m.likelihood(p.lattice.at(float64(k)), node.percent, p.lattice.h)
 			}
 			without[b*n+k] = ratio
 			blunder += ratio * m.blunder()
@@ -84,7 +84,7 @@ func (p *posterior) bestSlip(m *Mark, without []float64) Slip {
 		fit := 0.0
 		for k := range without {
 			if without[k] > 0 {
-				fit += without[k] * mended.good(p.lattice.at(k%p.lattice.n), 0, p.lattice.h)
+				fit += without[k] * mended.good(p.lattice.at(float64(k%p.lattice.n)), 0, p.lattice.h)
 			}
 		}
 		if fit*(1-blunderPart) > most*slipOdds {
