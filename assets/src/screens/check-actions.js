@@ -6,6 +6,7 @@ import { focusNext } from '../app/focus.js';
 import { askToPersist } from '../app/storage.js';
 import { NO_RESULT, now, set } from '../app/store.js';
 import { cleared, entered, entry, spanDraft, withEntry } from '../data/draft.js';
+import { newId } from '../data/ids.js';
 import { keepReading } from '../data/kept.js';
 import { keep } from '../data/local.js';
 import { Unsendable, largest, probe, requests, shownMM } from '../data/request.js';
@@ -18,6 +19,11 @@ import { t } from '../words/t.js';
 
 let turn = 0;
 
+/** The evaluation under way or done last. */
+let latest = Promise.resolve();
+
+let keeping = false;
+
 /**
  * @param {Draft} draft
  * @param {Partial<import('../app/store.js').State>} [also] changed in the same breath
@@ -26,7 +32,7 @@ export function change(draft, also = {}) {
   const stamped = { ...draft, at: Date.now() };
   const trouble = keep('draft', stamped);
   set({ draft: stamped, trouble, flash: '', before: null, ...also });
-  evaluate();
+  latest = evaluate();
 }
 
 /** After this long a reading may be of another bike or another day, ms. */
@@ -36,11 +42,11 @@ const OLD_MS = 60 * 60 * 1000;
 export function resume() {
   const { draft } = now();
   if (entered(draft) && Date.now() - (draft.at ?? 0) > OLD_MS) set({ flash: 'old' });
-  evaluate();
+  latest = evaluate();
 }
 
 /** Asks the engine about the draft; only the newest question's answer is shown. */
-export async function evaluate() {
+async function evaluate() {
   const mine = ++turn;
   const { draft, result } = now();
   set({ result: entered(draft) ? { ...result, status: 'waiting' } : NO_RESULT });
@@ -112,9 +118,20 @@ export function place(draft) {
   return part ? part.places.slice(0, part.active).filter(Boolean).length : 0;
 }
 
-/** Keeps the reading on the phone, then makes room for the next one. */
+/** Keeps the reading on the phone, once it is answered, then makes room for the next one. */
 export async function keepDraft() {
-  const { draft, result } = now();
+  if (keeping) return;
+  keeping = true;
+  try {
+    while (now().result.status === 'waiting') await latest;
+    await keepAnswered(now());
+  } finally {
+    keeping = false;
+  }
+}
+
+/** @param {import('../app/store.js').State} state */
+async function keepAnswered({ draft, result }) {
   if (result.status !== 'ok') return;
   const fields = {
     at: new Date().toISOString(),
@@ -124,7 +141,7 @@ export async function keepDraft() {
     note: '',
   };
   try {
-    await keepReading(fields, crypto.randomUUID());
+    await keepReading(fields, newId());
   } catch (error) {
     set({ trouble: error instanceof KeepError ? error.reason : 'lost' });
     return;

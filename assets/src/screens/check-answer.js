@@ -5,7 +5,7 @@ import { verdictShape } from '../parts/verdict-shape.js';
 import { list, named, t } from '../words/t.js';
 import { percent } from '../words/numbers.js';
 import { engine } from '../engine/engine.js';
-import { evaluate } from './check-actions.js';
+import { resume } from './check-actions.js';
 
 /**
  * @typedef {import('../app/store.js').State} State
@@ -56,7 +56,7 @@ function under({ result, base, crashed }) {
 
 function startAgain() {
   engine.restart();
-  evaluate();
+  resume();
 }
 
 /** @param {State} state */

@@ -9,6 +9,11 @@ export async function verdict(page) {
   return page.locator('.tag .word').innerText();
 }
 
+/** @param {Page} page @param {string} text waits until the value reads so */
+export async function reads(page, text) {
+  await page.waitForFunction((wanted) => /** @type {any} */ (document.querySelector('#value'))?.value === wanted, text);
+}
+
 /** @param {Page} page the button for one mark more */
 export function more(page) {
   return page.getByRole('button', { name: 'One mark more' });
