@@ -8,6 +8,11 @@ import (
 	"strings"
 )
 
+// spareInlining keeps the compiler from copying the JSON reader's and writer's
+// small functions into every message: 24 kB less to load with brotli (756 to
+// 732 kB when it was introduced), and calculations run as fast as before.
+const spareInlining = "-gcflags=tautspan/internal/wire=-l"
+
 // compileEngine returns the engine as WebAssembly, without paths, symbols or
 // anything else that differs from one machine to the next.
 func compileEngine() ([]byte, error) {
@@ -17,7 +22,7 @@ func compileEngine() ([]byte, error) {
 	}
 	defer os.RemoveAll(dir)
 	out := filepath.Join(dir, "engine.wasm")
-	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-ldflags", "-s -w -buildid=", "-o", out, "./wasm")
+	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-ldflags", "-s -w -buildid=", spareInlining, "-o", out, "./wasm")
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0", "GOFLAGS=")
 	if said, err := cmd.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("compiling the engine: %w\n%s", err, said)

@@ -1,0 +1,46 @@
+/**
+ * Sizes and speeds as a rider meets them, against their budgets: node
+ * test/bench/bench.js after `make build`. Speeds depend on the machine and on
+ * what else it does; sizes do not.
+ */
+import { newPhone } from '../browser/harness/phone.js';
+import { startServer } from '../browser/harness/server.js';
+import { session } from '../browser/harness/session.js';
+import { BUDGET, sizes, totals } from '../size/size.js';
+import { wasmRatio } from './ratio.js';
+import { nudges, offlineStart, slowStart } from './page.js';
+
+/** @typedef {[what: string, got: number, unit: string, most: number]} Row */
+
+const rows = sizes();
+console.log('\nbytes a first visit loads, with brotli');
+for (const { name, plain, sent } of rows)
+  console.log(`  ${String(sent).padStart(8)} ${String(plain).padStart(9)} ${name}`);
+
+/** @type {Row[]} */
+const table = [
+  ['engine, brotli', totals(rows).engine / 1000, 'kB', BUDGET.engine / 1000],
+  ['first offline use, brotli', totals(rows).all / 1000, 'kB', BUDGET.all / 1000],
+];
+
+await session(async (t) => {
+  const server = await startServer(t);
+  const phone = () => newPhone(t, server.origin);
+  const slow = await slowStart(await phone());
+  table.push(['slow 4G: text is there', slow.text, 's', 1.5], ['slow 4G: first answer', slow.answer, 's', 5.5]);
+  table.push(['offline, CPU 4 times slower: first answer', await offlineStart(await phone(), server), 's', 1]);
+  await server.start();
+  const { median, p95 } = await nudges(await phone());
+  table.push(['a nudge, CPU 4 times slower: repaint, median', median, 'ms', 16]);
+  table.push(['a nudge, CPU 4 times slower: repaint, 95 %', p95, 'ms', 16]);
+});
+
+const { native, wasm } = await wasmRatio();
+table.push(['wear: WebAssembly over native', wasm / native, 'times', 5]);
+
+console.log(`\n${'measured'.padEnd(46)}${'got'.padStart(9)}${'at most'.padStart(9)}`);
+for (const [what, got, unit, most] of table) {
+  const verdict = got <= most ? '' : '  over its budget';
+  console.log(`${what.padEnd(46)}${got.toFixed(2).padStart(9)}${String(most).padStart(9)} ${unit}${verdict}`);
+}
+console.log(`wear: ${native} ns native, ${wasm} ns under WebAssembly in Node`);
