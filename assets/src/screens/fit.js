@@ -50,7 +50,7 @@ export function fit(state) {
           ${state.fit.question === 'long' ? driven(state) : nothing}
           ${fields(state)} ${bottom(state)}
         </section>
-        <section class="sheets" aria-label=${t('fit.tag')}>${result.answer ? answer(state, result.answer) : begin(how)}</section>
+        <section class="sheets" aria-label=${t('fit.answer')}>${result.answer ? answer(state, result.answer) : begin(how)}</section>
       </div>
     </div>`,
     bench: fitTag(state),

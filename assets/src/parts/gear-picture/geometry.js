@@ -19,6 +19,9 @@ const LEFT = 44;
 const PACE = 88;
 const FOOT = 14;
 
+/** One ladder alone is not drawn larger than two. */
+const LEAST_WIDTH = 220;
+
 /** Angles are drawn so many times as steep, or they would not be seen. */
 export const STEEPER = 5;
 
@@ -37,7 +40,7 @@ export function view(gears, measure) {
   const y = (/** @type {number} */ value) => HEAD + 12 + per * Math.log(high / value);
   const x = (/** @type {number} */ ring) => LEFT + PACE * rings.indexOf(ring) + PACE / 2;
   return {
-    width: LEFT + PACE * rings.length,
+    width: Math.max(LEFT + PACE * rings.length, LEAST_WIDTH) + 8,
     height: y(low) + FOOT,
     rails: rings.map((ring) => ({ x: x(ring), ring })),
     rungs: gears.map((gear) => ({

@@ -61,3 +61,35 @@ function tooWide(page) {
     return found;
   });
 }
+
+/**
+ * Targets for a gloved thumb: at least 48 px each way and 8 px apart.
+ * @param {Page} page
+ * @param {string} where for the message
+ */
+export async function assertRoomy(page, where) {
+  const cramped = await page.evaluate(() => {
+    const targets = [...document.querySelectorAll('#app :is(button, a, input, summary)')]
+      .filter((element) => !element.matches('.skip') && element.checkVisibility())
+      .map((element) => ({
+        element,
+        name: element.textContent?.trim() || element.id,
+        box: element.getBoundingClientRect(),
+      }))
+      .filter(({ box }) => box.width > 0);
+    const floating = (/** @type {Element} */ element) => element.closest('.dock') !== null;
+    const found = targets
+      .filter(({ box }) => box.width < 47.5 || box.height < 47.5)
+      .map(({ name, box }) => `${name} is ${box.width} by ${box.height} px`);
+    for (const [i, a] of targets.entries()) {
+      for (const b of targets.slice(i + 1)) {
+        if (floating(a.element) !== floating(b.element)) continue;
+        const dx = Math.max(a.box.left, b.box.left) - Math.min(a.box.right, b.box.right);
+        const dy = Math.max(a.box.top, b.box.top) - Math.min(a.box.bottom, b.box.bottom);
+        if (Math.max(dx, dy) < 7.5) found.push(`${a.name} and ${b.name} are ${Math.max(dx, dy)} px apart`);
+      }
+    }
+    return found;
+  });
+  assert.deepEqual(cramped, [], where);
+}

@@ -1,0 +1,210 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { assertAccessible, assertFits, assertRoomy } from './harness/look.js';
+import { newPhone, openAndKeep } from './harness/phone.js';
+import { startServer } from './harness/server.js';
+
+/** @typedef {import('playwright-core').Page} Page */
+
+/** @param {Page} page the short answer, once the engine has given it */
+function answer(page) {
+  return page.getByRole('region', { name: 'Answer' }).and(page.locator('.tag'));
+}
+
+/** Taps a field and types into it. @param {Page} page @param {RegExp|string} label @param {string} text */
+async function type(page, label, text) {
+  await page.getByRole('textbox', { name: label }).tap();
+  await page.keyboard.type(text);
+}
+
+/** @param {Page} page @param {string} name a chip */
+function chip(page, name) {
+  return page.locator('.choice', { hasText: new RegExp(`^\\s*${name}\\s*$`) }).first();
+}
+
+/** Accessible, within its screen, and with room for a gloved thumb. @param {Page} page @param {string} where */
+async function assertLooks(page, where) {
+  // At the end of the page the dock lies over nothing, so no target counts as half covered.
+  await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+  await assertAccessible(page, where);
+  await assertFits(page, where);
+  await assertRoomy(page, where);
+}
+
+/** Fit on a phone with no signal. @param {any} t */
+async function offline(t) {
+  const server = await startServer(t);
+  const phone = await newPhone(t, server.origin);
+  await openAndKeep(phone.page);
+  await server.stop();
+  await phone.offline(true);
+  await phone.tap('Fit', 'link');
+  return phone;
+}
+
+// Outer width 6.5 to 6.8 mm is a chain for 9 sprockets (two general cycling pages).
+test('which chain: a width and the bike, by touch and offline', async (t) => {
+  const { page, touches } = await offline(t);
+  await type(page, /Outer width/, '6,6');
+  await answer(page).getByText('Derailleur chain for 9 sprockets').waitFor();
+  await chip(page, 'Derailleur').tap();
+  await chip(page, '9').tap();
+  await page.getByText('Suits this bike').first().waitFor();
+  assert.equal(touches(), 4);
+  await page.getByRole('img', { name: /6\.60 mm lies nearest to: Derailleur chain for 9/ }).waitFor();
+  await page.getByText('All families as a table').tap();
+  assert.equal(await page.getByRole('row', { name: /Derailleur chain for 9 sprockets 6\.50–6\.80/ }).count(), 1);
+  await chip(page, '11').tap();
+  await page.getByText('Does not suit this bike').first().waitFor();
+  await assertLooks(page, 'which chain');
+});
+
+// 2C + F/4 + R/4 + 1 in inches: 410 mm, 50/28 teeth gives 52.8 in, so 53 in or
+// 106 pitches (common workshop rule, by hand); 116 less 106 is 10.
+test('how long: from loose numbers to the cut list of a 116, by touch and offline', async (t) => {
+  const { page, touches } = await offline(t);
+  await chip(page, 'How long').tap();
+  await type(page, /Crank axle to rear axle/, '410');
+  await type(page, /^Chainrings/, '50/34');
+  await type(page, /^Sprockets/, '11-13-15-17-19-21-24-28');
+  await chip(page, '116').tap();
+  await answer(page).getByText('106 pitches').waitFor();
+  await answer(page).getByText('take 10 off the 116').waitFor();
+  assert.equal(touches(), 6);
+  await page.getByText('Keep 53 link pairs (106 pitches), take off 5 link pairs (10 pitches).').waitFor();
+  await page
+    .getByRole('img', { name: /A chain of 116 pitches.*53 link pairs.* stay, 5 link pairs.* come off/ })
+    .waitFor();
+  await page
+    .getByRole('img', { name: /Chainring of 50 teeth and sprocket of 28 teeth, axles 410\.0 mm apart/ })
+    .waitFor();
+  await page.getByRole('button', { name: /34 to 11 teeth: .* spare/ }).tap();
+  await page.getByRole('img', { name: /Chainring of 34 teeth and sprocket of 11 teeth/ }).waitFor();
+  await page.getByText(/too short a chain can tear off/i).waitFor();
+  await assertLooks(page, 'how long');
+});
+
+test('steps: the closure chosen changes them, and what is ticked stays ticked', async (t) => {
+  const { page } = await offline(t);
+  await chip(page, 'How long').tap();
+  await type(page, /Crank axle to rear axle/, '410');
+  await type(page, /^Chainrings/, '44');
+  await type(page, /^Sprockets/, '11 34');
+  await chip(page, 'Special pin').tap();
+  await page
+    .getByText(/used once only; an old pin is never pressed back in\.$/)
+    .first()
+    .waitFor();
+  const steps = page.locator('.ticks input');
+  const all = await steps.count();
+  await page.locator('.tick').first().tap();
+  await page
+    .locator('.tick')
+    .nth(all - 1)
+    .tap();
+  await page.getByText(`2 of ${all} done`).waitFor();
+  await page.reload();
+  await page.getByText(`2 of ${all} done`).waitFor();
+  for (const word of ['stiff link', 'Skip test', 'takes a finger off', 'The joint is shut']) {
+    assert.ok(await page.getByText(word).count(), word);
+  }
+});
+
+// Exact length round 16/44 teeth is 97 pitches at 421.65 mm (computed: midway
+// between 96 at 415.237 and 98 at 428.053 mm), so at 421.55 mm only an odd count
+// has the wanted play.
+test('how long: fixed axles close only with a half link, and the app says so', async (t) => {
+  const { page } = await offline(t);
+  await chip(page, 'How long').tap();
+  await chip(page, 'One sprocket').tap();
+  await type(page, /Crank axle to rear axle/, '421.55');
+  await type(page, /^Chainring teeth/, '44');
+  await type(page, /^Sprocket teeth/, '16');
+  await answer(page).getByText('No count fits').waitFor();
+  await page.getByText(/With a half link 97 pitches would fit/).waitFor();
+  await page.locator('.choice', { hasText: 'A half link may be used' }).tap();
+  await answer(page).getByText('97 pitches with a half link').waitFor();
+  await page
+    .getByText(/half link is weaker/i)
+    .first()
+    .waitFor();
+  await page.getByText('Put the half link in with its own pin').waitFor();
+  await assertLooks(page, 'fixed axles');
+});
+
+test('fixed axles: pairs that close are found, and the axle’s way is shown', async (t) => {
+  const { page } = await offline(t);
+  await chip(page, 'How long').tap();
+  await chip(page, 'Hub gear').tap();
+  await type(page, /Crank axle to rear axle/, '415');
+  await type(page, /^Chainring teeth/, '44');
+  await type(page, /^Sprocket teeth/, '16');
+  await type(page, /go back by/, '14');
+  await answer(page).getByText('96 pitches').waitFor();
+  await page.getByText('Find a chainring and sprocket').tap();
+  await type(page, 'Chainring, from', '40');
+  await answer(page).getByText('Chainring, to').waitFor();
+  await type(page, 'Chainring, to', '48');
+  await type(page, 'Sprocket, from', '14');
+  await type(page, 'Sprocket, to', '20');
+  await page.getByRole('heading', { name: 'Pairs that close' }).waitFor();
+  assert.ok((await page.locator('.wide tbody tr').count()) > 3);
+  await assertLooks(page, 'pairs');
+});
+
+// 44/16 and 2200 mm: ratio 2.75, 6.05 m, 75.82 gear inches, 32.67 km/h at 90 a
+// minute (reference value, computed).
+test('gears: by keyboard alone, metric and in inches', async (t) => {
+  const server = await startServer(t);
+  const { page } = await newPhone(t, server.origin, { width: 1280, height: 800, mouse: true });
+  await page.goto('/#/fit');
+  await page.getByRole('radio', { name: 'Which chain' }).focus();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  await page.getByRole('textbox', { name: /^Chainrings/ }).waitFor();
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('44');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('16 18');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('2200');
+  await answer(page).getByText('2 gears').waitFor();
+  const row = page.getByRole('row', { name: /^44 × 16/ });
+  assert.match((await row.textContent()) ?? '', /2\.75\s*6\.05\s*75\.8\s*32\.7/);
+  await assertLooks(page, 'gears');
+  await page.goto('/#/kit');
+  await page.locator('.choice', { hasText: 'Inches' }).click();
+  await page.goto('/#/fit');
+  await row.waitFor();
+  // 32.67 km/h is 20.30 mph by the definition of the mile.
+  assert.match((await row.textContent()) ?? '', /2\.75\s*75\.8\s*20\.3/);
+  await page.getByRole('img', { name: /2 gears on a ladder, from 67 in to 76 in/ }).waitFor();
+  await assertLooks(page, 'gears in inches');
+});
+
+test('wrong numbers get plain words at their field, and nothing typed is lost', async (t) => {
+  const { page } = await offline(t);
+  await chip(page, 'How long').tap();
+  await type(page, /Crank axle to rear axle/, 'far');
+  await page.getByText('This is not a length.').waitFor();
+  await type(page, /^Chainrings/, '50 34');
+  await type(page, /^Sprockets/, '11 28');
+  await page.getByRole('textbox', { name: /Crank axle to rear axle/ }).fill('41');
+  const field = page.getByRole('textbox', { name: /Crank axle to rear axle/ });
+  await page.locator('#length-chainstay_mm-fault').waitFor();
+  assert.match((await page.locator('#length-chainstay_mm-fault').textContent()) ?? '', /100/);
+  assert.equal(await field.getAttribute('aria-invalid'), 'true');
+  assert.match((await field.getAttribute('aria-describedby')) ?? '', /length-chainstay_mm-fault/);
+  await assertLooks(page, 'a fault');
+  await page.reload();
+  assert.equal(await page.getByRole('textbox', { name: /^Sprockets/ }).inputValue(), '11 28');
+  assert.equal(await field.inputValue(), '41');
+  await page.getByRole('button', { name: 'Empty these fields' }).tap();
+  assert.equal(await field.inputValue(), '');
+  await page.getByRole('button', { name: 'Undo' }).tap();
+  assert.equal(await field.inputValue(), '41');
+});
