@@ -23,6 +23,7 @@ const (
 	NotFound      Code = "not_found"     // not there, or not yours to see
 	ClockAhead    Code = "clock_ahead"   // a device's clock is too far ahead of the server's
 	TooMany       Code = "too_many"      // a rate limit or a quota is used up
+	StorageFull   Code = "storage_full"  // the disk is full
 	Unavailable   Code = "unavailable"   // cannot be done now, try again later
 	Internal      Code = "internal"      // our mistake, never the rider's
 )

@@ -1,0 +1,174 @@
+// Package store keeps garages in SQLite. Every change goes through one writer
+// that commits many callers' work at once (see writer.go), so that many phones
+// share one wait for the disk; whatever a call reports as done is on the disk.
+// Errors meant for people are *fault.Error.
+package store
+
+import (
+	"context"
+	"crypto/rand"
+	"database/sql"
+	"embed"
+	"errors"
+	"fmt"
+	"io/fs"
+	"net/url"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/mattn/go-sqlite3"
+
+	"tautspan/internal/fault"
+)
+
+// FileName is the database's name in the data folder.
+const FileName = "tautspan.db"
+
+// Store is one open database.
+type Store struct {
+	writer *sql.DB // one connection
+	reader *sql.DB
+	jobs   chan *job
+	closed chan struct{} // closed when the writer has ended
+	watch  watchers
+	quota  Quota
+	epoch  string
+	count  counters
+	// beforeCommit, when set, is asked before every commit; tests fail it to
+	// stand for a crash.
+	beforeCommit func() error
+}
+
+// Quota is how much one garage may hold.
+type Quota struct {
+	Ops, Bytes, Devices, Invites int64
+}
+
+// DefaultQuota is room for a club for many years, and a bound for one who means
+// harm.
+func DefaultQuota() Quota { return Quota{Ops: 500_000, Bytes: 128 << 20, Devices: 500, Invites: 200} }
+
+// dsn names a database file with everything each connection needs.
+func dsn(path string, options url.Values) string {
+	options.Set("_busy_timeout", "5000")
+	options.Set("_foreign_keys", "on")
+	return "file:" + (&url.URL{Path: path}).EscapedPath() + "?" + options.Encode()
+}
+
+// Open opens, or makes, the database in a folder and brings its schema up to
+// date.
+func Open(dir string, quota Quota) (*Store, error) {
+	if err := os.MkdirAll(dir, 0o700); err != nil {
+		return nil, err
+	}
+	path := filepath.Join(dir, FileName)
+	s := &Store{quota: quota, jobs: make(chan *job, maxJobs), closed: make(chan struct{})}
+	var err error
+	s.writer, err = sql.Open("sqlite3", dsn(path, url.Values{
+		"_journal_mode": {"WAL"}, "_synchronous": {"FULL"}, "_secure_delete": {"on"}, "_txlock": {"immediate"},
+	}))
+	if err != nil {
+		return nil, err
+	}
+	s.writer.SetMaxOpenConns(1)
+	if err := migrate(s.writer); err != nil {
+		return nil, errors.Join(fmt.Errorf("preparing %s: %w", path, err), s.writer.Close())
+	}
+	if s.reader, err = sql.Open("sqlite3", dsn(path, url.Values{"_query_only": {"on"}})); err != nil {
+		return nil, errors.Join(err, s.writer.Close())
+	}
+	s.reader.SetMaxOpenConns(maxReaders)
+	s.reader.SetMaxIdleConns(maxReaders)
+	if err := s.reader.QueryRow("SELECT epoch FROM history").Scan(&s.epoch); err != nil {
+		return nil, errors.Join(err, s.writer.Close(), s.reader.Close())
+	}
+	conn, err := s.writer.Conn(context.Background())
+	if err != nil {
+		return nil, errors.Join(err, s.writer.Close(), s.reader.Close())
+	}
+	go s.writeLoop(conn)
+	return s, nil
+}
+
+const maxReaders = 8
+
+// Close lets the work in hand finish and closes the database. No call may begin
+// after it.
+func (s *Store) Close() error {
+	close(s.jobs)
+	<-s.closed
+	s.watch.closeAll()
+	return errors.Join(s.writer.Close(), s.reader.Close())
+}
+
+// Ready reports whether the database answers.
+func (s *Store) Ready(ctx context.Context) error {
+	var one int
+	return s.reader.QueryRowContext(ctx, "SELECT 1").Scan(&one)
+}
+
+//go:embed sql/*.sql
+var migrations embed.FS
+
+// migrate applies the numbered migrations that the database lacks, each in a
+// transaction of its own. PRAGMA user_version holds how many it has.
+func migrate(db *sql.DB) error {
+	files, err := fs.Glob(migrations, "sql/*.sql")
+	if err != nil {
+		return err
+	}
+	var done int
+	if err := db.QueryRow("PRAGMA user_version").Scan(&done); err != nil {
+		return err
+	}
+	if done > len(files) {
+		return fmt.Errorf("the database has schema %d, made by a newer version; this one knows up to %d", done, len(files))
+	}
+	for i, file := range files[done:] {
+		text, err := migrations.ReadFile(file)
+		if err != nil {
+			return err
+		}
+		if err := migrateOne(db, string(text), done+i+1); err != nil {
+			return fmt.Errorf("%s: %w", file, err)
+		}
+	}
+	_, err = db.Exec("INSERT INTO history SELECT ? WHERE NOT EXISTS (SELECT 1 FROM history)", newEpoch())
+	return err
+}
+
+func migrateOne(db *sql.DB, text string, version int) error {
+	tx, err := db.Begin()
+	if err != nil {
+		return err
+	}
+	defer func() { _ = tx.Rollback() }() // does nothing after the commit
+	if _, err := tx.Exec(text + fmt.Sprintf(";PRAGMA user_version = %d", version)); err != nil {
+		return err
+	}
+	return tx.Commit()
+}
+
+func newEpoch() string { return strings.ToLower(rand.Text()[:8]) }
+
+// explain turns an error of the database that a person can do something about
+// into one in plain words.
+func explain(err error) error {
+	var f *fault.Error
+	var s sqlite3.Error
+	switch {
+	case err == nil || errors.As(err, &f):
+		return err
+	case !errors.As(err, &s):
+		return err
+	case s.Code == sqlite3.ErrFull:
+		f = fault.New(fault.StorageFull, "", "the server's disk is full; nothing was kept, and nothing is lost on the phone: it tries again")
+	case s.Code == sqlite3.ErrBusy || s.Code == sqlite3.ErrLocked || s.Code == sqlite3.ErrIoErr || s.Code == sqlite3.ErrCantOpen || s.Code == sqlite3.ErrReadonly:
+		f = fault.New(fault.Unavailable, "", "the server cannot write just now; nothing was kept, and nothing is lost on the phone: it tries again")
+	default:
+		return err
+	}
+	f.Cause = err
+	return f
+}

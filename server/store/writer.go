@@ -1,0 +1,176 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"sync/atomic"
+
+	"tautspan/internal/fault"
+)
+
+// One goroutine writes. It takes whatever work has come in while it was busy,
+// does all of it in one transaction, and answers every caller after the one
+// commit: a wait for the disk is shared by all who waited for it.
+
+// maxJobs is how many callers' work goes into one transaction.
+const maxJobs = 256
+
+// job is one caller's work.
+type job struct {
+	do    func(*tx) error
+	after func() // once it is on the disk
+	done  chan error
+}
+
+var errClosed = fault.New(fault.Unavailable, "", "the server is stopping; try again")
+
+// write runs do inside a transaction and returns once it is on the disk. When
+// do returns an error, what it wrote is undone.
+func (s *Store) write(do func(*tx) error, after func()) error {
+	j := &job{do: do, after: after, done: make(chan error, 1)}
+	select {
+	case <-s.closed:
+		return errClosed
+	case s.jobs <- j:
+	}
+	return <-j.done
+}
+
+func (s *Store) writeLoop(conn *sql.Conn) {
+	defer close(s.closed)
+	t := &tx{conn: conn, statements: map[string]*sql.Stmt{}}
+	defer t.close()
+	for first := range s.jobs {
+		batch := append(make([]*job, 0, maxJobs), first)
+		for more := true; more && len(batch) < maxJobs; {
+			select {
+			case j, open := <-s.jobs:
+				if more = open; open {
+					batch = append(batch, j)
+				}
+			default:
+				more = false
+			}
+		}
+		s.commit(t, batch)
+	}
+}
+
+// commit does a batch of work. Work that was refused leaves no trace; any other
+// failure fails the whole batch.
+func (s *Store) commit(t *tx, batch []*job) {
+	refusals := make([]error, len(batch))
+	err := t.exec("BEGIN IMMEDIATE")
+	for i, j := range batch {
+		if err == nil {
+			refusals[i], err = t.attempt(j.do)
+		}
+	}
+	if err == nil && s.beforeCommit != nil {
+		err = s.beforeCommit()
+	}
+	if err == nil {
+		err = t.exec("COMMIT")
+	}
+	if err != nil {
+		s.count.failures.Add(1)
+		_ = t.exec("ROLLBACK") // fails where SQLite has rolled back already
+		for _, j := range batch {
+			j.done <- explain(err)
+		}
+		return
+	}
+	s.count.commits.Add(1)
+	s.count.calls.Add(int64(len(batch)))
+	for i, j := range batch {
+		if refusals[i] == nil && j.after != nil {
+			j.after()
+		}
+		j.done <- refusals[i]
+	}
+}
+
+// tx is the writer's connection with its prepared statements.
+type tx struct {
+	conn       *sql.Conn
+	statements map[string]*sql.Stmt
+}
+
+// attempt runs one caller's work. A *fault.Error is a refusal and undoes that
+// work alone; failed is any other error.
+func (t *tx) attempt(do func(*tx) error) (refused, failed error) {
+	if err := t.exec("SAVEPOINT one"); err != nil {
+		return nil, err
+	}
+	err := guarded(do, t)
+	var f *fault.Error
+	if errors.As(err, &f) {
+		refused = err
+		if err := t.exec("ROLLBACK TO one"); err != nil {
+			return nil, err
+		}
+	} else if err != nil {
+		return nil, err
+	}
+	return refused, t.exec("RELEASE one")
+}
+
+// guarded turns a panic into an error, so that the writer lives on.
+func guarded(do func(*tx) error, t *tx) (err error) {
+	defer func() {
+		if p := recover(); p != nil {
+			err = fmt.Errorf("store: writing panicked: %v", p)
+		}
+	}()
+	return do(t)
+}
+
+func (t *tx) prepared(query string) (*sql.Stmt, error) {
+	if s := t.statements[query]; s != nil {
+		return s, nil
+	}
+	s, err := t.conn.PrepareContext(context.Background(), query)
+	if err == nil {
+		t.statements[query] = s
+	}
+	return s, err
+}
+
+// exec runs a statement that is prepared once and kept.
+func (t *tx) exec(query string, args ...any) error {
+	s, err := t.prepared(query)
+	if err != nil {
+		return err
+	}
+	_, err = s.Exec(args...)
+	return err
+}
+
+// row asks for one row with a statement that is prepared once and kept.
+func (t *tx) row(query string, args []any, into ...any) error {
+	s, err := t.prepared(query)
+	if err != nil {
+		return err
+	}
+	return s.QueryRow(args...).Scan(into...)
+}
+
+func (t *tx) close() {
+	for _, s := range t.statements {
+		_ = s.Close() // the connection is closed next
+	}
+	_ = t.conn.Close()
+}
+
+// Stats counts what the writer has done since it was opened.
+type Stats struct{ Commits, Calls, Failures int64 }
+
+// counters holds Stats while they grow.
+type counters struct{ commits, calls, failures atomic.Int64 }
+
+// Stats returns what the writer has done so far.
+func (s *Store) Stats() Stats {
+	return Stats{s.count.commits.Load(), s.count.calls.Load(), s.count.failures.Load()}
+}
