@@ -3,21 +3,21 @@ module tautspan
 go 1.26.0
 
 require (
+	github.com/andybalholm/brotli v1.3.0
+	github.com/evanw/esbuild v0.28.2
+	github.com/go-json-experiment/json v1.27.2
+	github.com/gorilla/mux v1.8.1
+	github.com/mattn/go-sqlite3 v1.14.53
+	github.com/rs/zerolog v1.35.1
 	github.com/stretchr/testify v1.12.1
 	gonum.org/v1/gonum v0.17.0
 )
 
 require (
 	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c // indirect
-	github.com/andybalholm/brotli v1.3.0 // indirect
-	github.com/evanw/esbuild v0.28.2 // indirect
-	github.com/go-json-experiment/json v1.27.2 // indirect
-	github.com/gorilla/mux v1.8.1 // indirect
 	github.com/mattn/go-colorable v0.1.14 // indirect
 	github.com/mattn/go-isatty v0.0.20 // indirect
-	github.com/mattn/go-sqlite3 v1.14.53 // indirect
 	github.com/rs/xid v1.6.0 // indirect
-	github.com/rs/zerolog v1.35.1 // indirect
 	go.yaml.in/yaml/v3 v3.0.5 // indirect
 	golang.org/x/exp/typeparams v0.0.0-20231108232855-2478ac86f678 // indirect
 	golang.org/x/mod v0.42.0 // indirect
