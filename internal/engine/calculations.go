@@ -4,6 +4,7 @@ import (
 	"tautspan/internal/care"
 	"tautspan/internal/cost"
 	"tautspan/internal/drive"
+	"tautspan/internal/forecast"
 	"tautspan/internal/gears"
 	"tautspan/internal/identify"
 	"tautspan/internal/ride"
@@ -19,5 +20,6 @@ var calculations = []Calculation{
 	define("length", "How long the chain of a derailleur drive must be, and how it sits in every gear", drive.Length),
 	define("centre", "Which chain closes on axles a fixed distance apart, and how much wear the adjustment takes up", drive.Centre),
 	define("gears", "What each gear does: way, speed, chain angle, pull, duplicates", gears.Calculate),
+	define("forecast", "When the chain will reach its limit, and when to check next", forecast.Calculate),
 	define("ride", "How far the rides recorded in a GPX 1.1 file went", ride.Calculate),
 }

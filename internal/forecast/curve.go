@@ -11,7 +11,7 @@ type Point struct {
 const (
 	curvePoints  = 12   // after the first, which is now
 	curveSteps   = 40   // lattice steps from 0 to the limit: it is only drawn
-	curvePast    = 3.0  // how far past the limit it can tell, in limits
+	curvePast    = 4.0  // how far past the limit it can tell, in limits
 	worthDrawing = 1e-4 // rates less likely than this are left out
 )
 

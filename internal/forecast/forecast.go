@@ -25,6 +25,7 @@ type Answer struct {
 	KMToLimit    Quantiles // 0 where past
 	Rate         Quantiles // percent per 1000 km
 	PastLimitNow float64   // probability
+	MeanRate     float64   // harmonic mean of the rate: the limit over the mean distance to it
 	CheckAgainKM float64   // where P(past the limit) first exceeds the risk
 	SetAside     []SetAside
 	Curve        []Point
@@ -46,16 +47,18 @@ func Forecast(q Question) (*Answer, error) {
 		Elongation:   quantiles(func(share float64) float64 { return p.lattice.quantile(x, share) }),
 		KMToLimit:    quantiles(func(share float64) float64 { return 1000 * left.quantile(share) }),
 		Rate:         quantiles(p.rate.quantile),
+		MeanRate:     p.rate.harmonicMean(),
 		PastLimitNow: min(1, left.past),
 		CheckAgainKM: 1000 * left.quantile(q.Risk),
 		SetAside:     p.setAside(q.Marks),
 	}
 	a.Beyond = a.Elongation.P95 >= p.lattice.at(float64(p.lattice.n-1))
-	a.Curve = p.curve(q.NowKM/1000, max(leastHorizon, a.KMToLimit.P75/1000))
+	a.Curve = p.curve(q.NowKM/1000, max(leastHorizon, 1.2*a.KMToLimit.P50/1000))
 	return a, nil
 }
 
-// leastHorizon is how far ahead the curve looks at least, 1000 km.
+// The curve looks a fifth past the median distance to the limit, but at least
+// this far, 1000 km.
 const leastHorizon = 0.2
 
 func (q *Question) posterior() *posterior {
@@ -75,8 +78,9 @@ func (q *Question) posterior() *posterior {
 const mostReach = 4.0
 
 // severalTimes is how many times the usual rate the scale must have room for:
-// one chain in twenty wears faster than three times, and chance adds to that.
-const severalTimes = 4.5
+// one chain in twenty wears faster than three times, chance adds to that, and
+// wear speeds up.
+const severalTimes = 7
 
 // reach returns how far the lattice has to go, percent: past every believable
 // mark, and past where a chain that wears several times as fast as usual for its
@@ -95,7 +99,7 @@ func (q *Question) reach() float64 {
 // reachOf returns how far a lattice has to go to hold a chain's believable marks
 // with room for their uncertainty, percent.
 func reachOf(marks []Mark) float64 {
-	const room = 3
+	const room = 4.5
 	top := 0.0
 	for i := range marks {
 		if end := marks[i].top(room); end <= mostReach {

@@ -24,9 +24,10 @@ type Mark struct {
 	u        float64 // its standard uncertainty, > 0
 	lo, hi   float64 // ends of an interval, infinite where open
 	bias     Bias
-	// Slips are what the reading would have been without one usual slip of the
-	// pen; they are offered when the mark does not go with the others.
-	Slips []Slip
+	// Slips returns what the reading would have been without one usual slip of
+	// the pen. It is asked only when the mark does not go with the others, and
+	// may be nil.
+	Slips func() []Slip
 }
 
 // Exact returns a mark for a measured elongation and its standard uncertainty,

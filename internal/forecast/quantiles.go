@@ -49,3 +49,12 @@ func (p *posterior) elongation() []float64 {
 	}
 	return x
 }
+
+// harmonicMean returns 1/E[1/R], the rate that goes with the mean of distances.
+func (w *rateLaw) harmonicMean() float64 {
+	sum := 0.0
+	for i, v := range w {
+		sum += v / rateAt(i)
+	}
+	return 1 / sum
+}

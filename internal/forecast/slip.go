@@ -1,24 +1,28 @@
 package forecast
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // SlipKind is a usual slip of the pen.
 type SlipKind string
 
 // The slips looked for.
 const (
-	NoSlip        SlipKind = ""               // none fits
+	NoSlip        SlipKind = "none"           // none fits
 	TenTimes      SlipKind = "ten_times"      // the decimal point one place too far right
 	TenthPart     SlipKind = "tenth_part"     // one place too far left
 	DigitsSwapped SlipKind = "digits_swapped" // two neighbouring digits swapped
-	MMForPercent  SlipKind = "mm_for_percent" // growth in mm entered as percent
+	UnitsMixed    SlipKind = "units_mixed"    // mm entered for percent, or percent for mm
 	PitchesOff    SlipKind = "pitches_off"    // miscounted by one or two pitches
 )
 
 // Slip is what a reading would have been without one slip.
 type Slip struct {
 	Kind    SlipKind
-	Percent float64
+	Entered float64 // the number as it should have been entered
+	Percent float64 // the elongation it gives
 }
 
 // SetAside is a reading that does not go with the others: the model takes it
@@ -53,6 +57,7 @@ func (p *posterior) setAside(marks []Mark) []SetAside {
 			found = append(found, s)
 		}
 	}
+	slices.SortFunc(found, func(a, b SetAside) int { return a.Index - b.Index })
 	return found
 }
 
@@ -73,12 +78,15 @@ func (p *posterior) withoutMark(m *Mark, e int, without []float64) float64 {
 		}
 	}
 	scaleToOne(without)
-	return blunder
+	return min(1, blunder)
 }
 
 func (p *posterior) bestSlip(m *Mark, without []float64) Slip {
-	best, most := Slip{}, m.blunder()
-	for _, s := range m.Slips {
+	best, most := Slip{Kind: NoSlip}, m.blunder()
+	if m.Slips == nil {
+		return best
+	}
+	for _, s := range m.Slips() {
 		mended := *m
 		mended.percent = s.Percent
 		fit := 0.0
@@ -106,31 +114,18 @@ func (p *posterior) central90(without []float64) (lo, hi float64) {
 	return p.lattice.quantile(x, 0.05), p.lattice.quantile(x, 0.95)
 }
 
-// PercentSlips returns the slips possible in an elongation entered as a bare
-// number of percent; nominalMM is the span it was measured over, 0 if unknown.
-func PercentSlips(percent, nominalMM float64) []Slip {
-	slips := []Slip{{TenTimes, percent / 10}, {TenthPart, percent * 10}}
-	for _, v := range SwappedDigits(percent) {
-		slips = append(slips, Slip{DigitsSwapped, v})
-	}
-	if nominalMM > 0 {
-		slips = append(slips, Slip{MMForPercent, 100 * percent / nominalMM})
-	}
-	return slips
-}
-
-// SwappedDigits returns the numbers that swapping two neighbouring digits of v,
-// as written with up to three decimals, can make.
-func SwappedDigits(v float64) []float64 {
-	scaled := int(math.Round(math.Abs(v) * 1000))
-	made := []float64{}
+// MistypedNumbers returns what v may have been before the decimal point slipped
+// or two neighbouring digits were swapped, v taken as written with up to three
+// decimals. Percent is left for the caller to fill in.
+func MistypedNumbers(v float64) []Slip {
+	made := []Slip{{Kind: TenTimes, Entered: v / 10}, {Kind: TenthPart, Entered: v * 10}}
+	scaled := int(math.Round(min(math.Abs(v), 1e9) * 1000))
 	for place := 1; place <= scaled/10; place *= 10 {
 		low, high := scaled/place%10, scaled/place/10%10
-		if low == high {
-			continue
+		if low != high {
+			swapped := scaled + (high-low)*place - (high-low)*place*10
+			made = append(made, Slip{Kind: DigitsSwapped, Entered: math.Copysign(float64(swapped)/1000, v)})
 		}
-		swapped := scaled + (high-low)*place + (low-high)*place*10
-		made = append(made, math.Copysign(float64(swapped)/1000, v))
 	}
 	return made
 }

@@ -134,10 +134,20 @@ func (w world) read(rng *rand.Rand, km, x float64, tool instrument) Mark {
 	}
 	y := tool.resolution * math.Round((x+u*rng.NormFloat64())/tool.resolution)
 	if w.misspecified && rng.Float64() < typos {
-		slips := PercentSlips(y, 304.8)
+		slips := percentSlips(y)
 		y = slips[rng.IntN(len(slips))].Percent
 	}
 	return Exact(km, y, tool.u)
+}
+
+// percentSlips are the slips in an elongation entered as percent, measured over
+// 304.8 mm.
+func percentSlips(percent float64) []Slip {
+	slips := MistypedNumbers(percent)
+	for i := range slips {
+		slips[i].Percent = slips[i].Entered
+	}
+	return append(slips, Slip{UnitsMixed, percent / 3.048, percent / 3.048})
 }
 
 // path is the true elongation of one chain at even distances.

@@ -75,7 +75,7 @@ func (r *Reading) measureCompare(nominalMM float64) (*measurement, error) {
 	}
 	m.addMM("resolution", bothEnds(resolution), words.N("budget_resolution", words.V("resolution", resolution, 3)))
 	m.addMM("alignment", rectangular(hangAlignMM), words.N("budget_hang", words.V("half", hangAlignMM, 2)))
-	m.add("new_chain", chain.NewTolerancePercent/math.Sqrt(3), words.N("budget_new_chain", words.V("most", chain.NewTolerancePercent, 2)))
+	m.add(newChainSource, chain.NewTolerancePercent/math.Sqrt(3), words.N("budget_new_chain", words.V("most", chain.NewTolerancePercent, 2)))
 	m.addTension()
 	return m, nil
 }

@@ -47,7 +47,7 @@ func (n Note) Text() string {
 }
 
 // english holds every text, put together from one file per subject.
-var english = union(wearEnglish, identifyEnglish, driveEnglish, costEnglish, careEnglish, gearsEnglish, rideEnglish)
+var english = union(wearEnglish, identifyEnglish, driveEnglish, costEnglish, careEnglish, gearsEnglish, rideEnglish, forecastEnglish)
 
 func union(parts ...map[string]string) map[string]string {
 	all := map[string]string{}

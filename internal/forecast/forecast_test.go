@@ -1,0 +1,168 @@
+package forecast
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func answer(t *testing.T, q Question) *Answer {
+	t.Helper()
+	if q.Risk == 0 {
+		q.Risk = 0.1
+	}
+	a, err := Forecast(q)
+	require.NoError(t, err)
+	return a
+}
+
+// Neither the order of the readings nor sending one twice changes a bit.
+func TestForecast_orderAndRepeats(t *testing.T) {
+	rng := rand.New(rand.NewPCG(1, 1))
+	for range 20 {
+		r := worlds[1].draw(rng)
+		want := answer(t, r.q)
+		q := r.q
+		q.Marks = append(append([]Mark{}, q.Marks...), q.Marks[rng.IntN(len(q.Marks))])
+		rng.Shuffle(len(q.Marks), func(i, j int) { q.Marks[i], q.Marks[j] = q.Marks[j], q.Marks[i] })
+		got := answer(t, q)
+		want.SetAside, got.SetAside = nil, nil // their indices follow the list
+		assert.Equal(t, want, got)
+	}
+}
+
+// A larger reading never makes the chain younger, as long as it is believable.
+func TestForecast_monotoneInWear(t *testing.T) {
+	last := Answer{KMToLimit: Quantiles{P50: math.Inf(1)}}
+	for y := 0.1; y < 0.85; y += 0.05 {
+		a := answer(t, Question{Limit: 0.75, Care: Usual, NowKM: 1500, Marks: []Mark{Exact(500, 0.15, 0.1), Exact(1400, y, 0.1)}})
+		assert.Greater(t, a.Elongation.P50, last.Elongation.P50, "%v", y)
+		assert.Less(t, a.KMToLimit.P50, last.KMToLimit.P50, "%v", y)
+		assert.GreaterOrEqual(t, a.PastLimitNow, last.PastLimitNow, "%v", y)
+		last = *a
+	}
+}
+
+// Harder care, a lower limit and more risk each move the answer the right way.
+func TestForecast_directions(t *testing.T) {
+	at := func(limit float64, c Care, risk float64) *Answer {
+		return answer(t, Question{Limit: limit, Care: c, NowKM: 500, Risk: risk})
+	}
+	for i, c := range Cares()[1:] {
+		assert.Less(t, at(0.75, c, 0.1).KMToLimit.P50, at(0.75, Cares()[i], 0.1).KMToLimit.P50)
+	}
+	assert.Less(t, at(0.5, Usual, 0.1).KMToLimit.P50, at(0.75, Usual, 0.1).KMToLimit.P50)
+	assert.Less(t, at(0.75, Usual, 0.02).CheckAgainKM, at(0.75, Usual, 0.1).CheckAgainKM)
+}
+
+// Probabilities sum to one, quantiles are in order, the next check is where the
+// risk says, and it is zero exactly when the chain is past it already.
+func TestForecast_isALaw(t *testing.T) {
+	rng := rand.New(rand.NewPCG(2, 2))
+	for range 40 {
+		r := worlds[1].draw(rng)
+		p := r.q.posterior()
+		left := newRemaining(p)
+		sum := left.past
+		for _, w := range left.weights {
+			sum += w
+		}
+		assert.InDelta(t, 1, sum, 1e-9)
+		a := answer(t, r.q)
+		for _, q := range []Quantiles{a.Elongation, a.KMToLimit, a.Rate} {
+			assert.True(t, 0 <= q.P05 && q.P05 <= q.P25 && q.P25 <= q.P50 && q.P50 <= q.P75 && q.P75 <= q.P95, "%+v", q)
+		}
+		if a.PastLimitNow >= r.q.Risk {
+			assert.Zero(t, a.CheckAgainKM)
+		} else {
+			assert.InDelta(t, r.q.Risk, left.reached(a.CheckAgainKM/1000), 1e-4)
+		}
+		for i := 1; i < len(a.Curve); i++ {
+			assert.GreaterOrEqual(t, a.Curve[i].P50, a.Curve[i-1].P50-0.02, "wear does not heal")
+		}
+	}
+}
+
+// One blunder among good readings is found, the slip that made it is offered
+// back, and the forecast stays close to the one without it.
+func TestForecast_slipsFound(t *testing.T) {
+	good := []Mark{Exact(400, 0.14, 0.05), Exact(800, 0.26, 0.05), Exact(1200, 0.38, 0.05), Exact(1600, 0.47, 0.05)}
+	clean := answer(t, Question{Limit: 0.75, Care: Usual, NowKM: 1600, Marks: good})
+	assert.Empty(t, clean.SetAside)
+	for _, row := range []struct {
+		read float64
+		kind SlipKind
+	}{
+		{2.6, TenTimes}, {0.62, DigitsSwapped}, {0.79, UnitsMixed}, {5, NoSlip},
+	} {
+		marks := append([]Mark{}, good...)
+		marks[1] = Exact(800, row.read, 0.05)
+		marks[1].Slips = func() []Slip { return percentSlips(row.read) }
+		a := answer(t, Question{Limit: 0.75, Care: Usual, NowKM: 1600, Marks: marks})
+		require.Len(t, a.SetAside, 1, "%v", row.read)
+		s := a.SetAside[0]
+		assert.Equal(t, 1, s.Index)
+		assert.Equal(t, row.kind, s.Fits.Kind, "%v", row.read)
+		assert.True(t, s.Low < 0.27 && s.High > 0.25, "%+v", s)
+		if row.kind != NoSlip {
+			assert.InDelta(t, 0.26, s.Fits.Percent, 0.01)
+		}
+		assert.InDelta(t, clean.Elongation.P50, a.Elongation.P50, 0.03)
+	}
+}
+
+// A misread gauge is set aside too, with nothing to offer.
+func TestForecast_gaugeMisread(t *testing.T) {
+	a := answer(t, Question{Limit: 0.75, Care: Usual, NowKM: 1200, Marks: []Mark{
+		Exact(400, 0.1, 0.05), Between(600, 0.75, math.Inf(1), NoBias), Exact(900, 0.2, 0.05), Exact(1200, 0.25, 0.05)}})
+	require.Len(t, a.SetAside, 1)
+	assert.Equal(t, 1, a.SetAside[0].Index)
+	assert.Equal(t, NoSlip, a.SetAside[0].Fits.Kind)
+}
+
+// Earlier chains of a bike that eats chains make the next one look shorter, and
+// narrower.
+func TestForecast_earlierChains(t *testing.T) {
+	q := Question{Limit: 0.75, Care: Usual, NowKM: 0}
+	alone := answer(t, q)
+	for range 2 {
+		q.Earlier = append(q.Earlier, []Mark{Exact(500, 0.35, 0.08), Exact(1000, 0.7, 0.08)})
+	}
+	a := answer(t, q)
+	assert.Less(t, a.KMToLimit.P50, 0.7*alone.KMToLimit.P50)
+	assert.Less(t, a.Rate.P95/a.Rate.P05, 0.5*alone.Rate.P95/alone.Rate.P05)
+}
+
+// Hostile and odd questions get finite answers or an error, never a panic.
+func TestForecast_oddities(t *testing.T) {
+	same := []Mark{}
+	for i := range 600 {
+		same = append(same, Exact(0, 2.5+float64(i)/1e4, 0.01))
+	}
+	for name, q := range map[string]Question{
+		"600 absurd readings when new": {Limit: 0.5, Care: Clean, NowKM: 0, Marks: same},
+		"absurd then silence":          {Limit: 0.5, Care: Clean, NowKM: 500000, Marks: same},
+		"far and unread":               {Limit: 0.1, Care: Gritty, NowKM: 500000},
+		"huge value":                   {Limit: 3, Care: Usual, NowKM: 10, Marks: []Mark{Exact(10, 47000, 1e-6)}},
+		"below zero":                   {Limit: 3, Care: Usual, NowKM: 10, Marks: []Mark{Exact(10, -99, 0.1)}},
+		"gauge that says nothing":      {Limit: 1, Care: Usual, NowKM: 10, Marks: []Mark{Between(10, math.Inf(-1), math.Inf(1), NoBias)}},
+		"vague distance":               {Limit: 1, Care: Usual, NowKM: 1e4, DistanceSD: 0.5, Marks: []Mark{Exact(9e3, 0.9, 0.3)}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			a := answer(t, q)
+			for _, v := range []float64{a.Elongation.P05, a.Elongation.P95, a.KMToLimit.P05, a.KMToLimit.P95,
+				a.Rate.P05, a.Rate.P95, a.MeanRate, a.PastLimitNow, a.CheckAgainKM, a.Curve[len(a.Curve)-1].P95} {
+				assert.False(t, math.IsNaN(v) || math.IsInf(v, 0) || v < 0, "%+v", a)
+			}
+		})
+	}
+	for _, km := range []float64{math.NaN(), math.Inf(1), -1} {
+		_, err := Forecast(Question{Limit: 1, Care: Usual, NowKM: 10, Risk: 0.1, Marks: []Mark{Exact(km, 0.1, 0.1)}})
+		assert.Error(t, err)
+	}
+	_, err := Forecast(Question{Limit: 1, Care: Usual, NowKM: 9, Risk: 0.1, Marks: []Mark{Exact(10, 0.1, 0.1)}})
+	assert.ErrorContains(t, err, "10 km")
+}
