@@ -4,12 +4,14 @@ import (
 	"strings"
 
 	"tautspan/internal/fault"
+	"tautspan/internal/forecast"
 	"tautspan/internal/words"
 )
 
 // Calculate compares changing at limits, never, and in rotation. Errors are
 // *fault.Error naming the field: a currency that is not a code, no wear rate or
-// two, counts of chains no damage law passes through.
+// two, whatever forecast.Calculate refuses, counts of chains no damage law passes
+// through.
 func Calculate(r *Request) (*Response, error) {
 	if strings.Trim(r.Currency, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" {
 		return nil, fault.New(fault.NotAllowed, "currency", "a currency is the three capital letters of ISO 4217, such as EUR")
@@ -45,11 +47,27 @@ func Calculate(r *Request) (*Response, error) {
 // 95 % points.
 type wearRate struct{ mean, low, high float64 }
 
+// rate returns the stated rate, or the forecast's harmonic mean and spread.
 func (r *Request) rate() (wearRate, error) {
-	if r.RatePercent == nil {
+	switch {
+	case r.Forecast != nil && r.RatePercent != nil:
+		return wearRate{}, fault.New(fault.Contradiction, "forecast", "give the wear rate once: rate_percent_per_1000_km or forecast")
+	case r.Forecast != nil && r.RateRangePercent != nil:
+		return wearRate{}, fault.New(fault.Contradiction, "rate_range_percent_per_1000_km", "a forecast brings its own range; leave this out")
+	case r.Forecast != nil:
+		f, err := forecast.Calculate(r.Forecast)
+		if err != nil {
+			return wearRate{}, fault.Under("forecast", err)
+		}
+		return wearRate{f.MeanRate, f.Rate.P05, f.Rate.P95}, nil
+	case r.RatePercent == nil:
 		return wearRate{}, fault.New(fault.MissingField, "rate_percent_per_1000_km",
-			"the wear rate is required; allowed is 0.005 to 5 percent per 1000 km")
+			"the wear rate is required, as a number from 0.005 to 5 percent per 1000 km or as a forecast")
 	}
+	return r.statedRate()
+}
+
+func (r *Request) statedRate() (wearRate, error) {
 	rate := wearRate{*r.RatePercent, *r.RatePercent, *r.RatePercent}
 	if span := r.RateRangePercent; span != nil {
 		rate.low, rate.high = span[0], span[1]
@@ -88,6 +106,11 @@ func (a *Response) explain(r *Request, rate wearRate, counts []ChainCount) {
 		a.Assumptions = append(a.Assumptions, words.N(code, values...))
 	}
 	assume("cost_rate", words.V("rate", rate.mean, 3))
+	if r.Forecast != nil && len(r.Forecast.Readings) == 0 {
+		assume("cost_from_care")
+	} else if r.Forecast != nil {
+		assume("cost_from_readings", words.V("count", float64(len(r.Forecast.Readings)), 0))
+	}
 	if rate.low == rate.high {
 		assume("cost_no_spread")
 	} else {

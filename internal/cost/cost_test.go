@@ -11,6 +11,7 @@ import (
 
 	"tautspan/internal/cost"
 	"tautspan/internal/fault"
+	"tautspan/internal/forecast"
 	"tautspan/internal/wire"
 )
 
@@ -76,6 +77,36 @@ func TestCalculate_spread(t *testing.T) {
 	for _, p := range ask(t, example+`}`).Policies {
 		assert.Equal(t, p.CostPer1000KM, p.LowPer1000KM)
 		assert.Equal(t, p.CostPer1000KM, p.HighPer1000KM)
+	}
+}
+
+const noRate = `{"prices":{"chain":3500,"sprockets":6000,"chainring":5000},"currency":"EUR"`
+
+// Cost is proportional to the rate, so a forecast must give what its own
+// harmonic mean and 5 and 95 % points give as numbers.
+func TestCalculate_forecast(t *testing.T) {
+	for name, body := range map[string]string{
+		"care alone": `{"limit_percent":0.75,"care":"usual"}`,
+		"readings": `{"drive":"derailleur","rear_sprockets":11,"care":"clean","readings":[
+			{"at_km":1200,"reading":{"kind":"rule","pitches":24,"span_mm":305.3}},
+			{"at_km":2500,"reading":{"kind":"rule","pitches":24,"span_mm":305.8}}],"now_km":2600}`,
+	} {
+		t.Run(name, func(t *testing.T) {
+			var f forecast.Request
+			require.NoError(t, wire.Read([]byte(body), &f))
+			rate, err := forecast.Calculate(&f)
+			require.NoError(t, err)
+			require.Greater(t, rate.MeanRate, rate.Rate.P05)
+			require.Less(t, rate.MeanRate, rate.Rate.P95)
+
+			a, unit := ask(t, noRate+`,"forecast":`+body+`}`), ask(t, noRate+`,"rate_percent_per_1000_km":1}`)
+			assert.Equal(t, rate.MeanRate, a.RatePercent)
+			for i, p := range a.Policies {
+				assert.InEpsilon(t, unit.Policies[i].CostPer1000KM*rate.MeanRate, p.CostPer1000KM, 1e-12)
+				assert.InEpsilon(t, unit.Policies[i].CostPer1000KM*rate.Rate.P05, p.LowPer1000KM, 1e-12)
+				assert.InEpsilon(t, unit.Policies[i].CostPer1000KM*rate.Rate.P95, p.HighPer1000KM, 1e-12)
+			}
+		})
 	}
 }
 
@@ -161,6 +192,11 @@ func TestCalculate_bad(t *testing.T) {
 		{"same elongation", example + `,"chains_per_sprockets":[{"at_percent":0.5,"chains":4},{"at_percent":0.5,"chains":2}]}`, fault.Contradiction, "chains_per_sprockets"},
 		{"worn chains spare sprockets", example + `,"chains_per_sprockets":[{"at_percent":0.5,"chains":4},{"at_percent":1,"chains":5}]}`, fault.Contradiction, "chains_per_sprockets"},
 		{"steeper than the cube", example + `,"chains_per_sprockets":[{"at_percent":0.5,"chains":40},{"at_percent":1,"chains":1}]}`, fault.Contradiction, "chains_per_sprockets"},
+		{"rate and forecast", example + `,"forecast":{"limit_percent":0.75}}`, fault.Contradiction, "forecast"},
+		{"range and forecast", noRate + `,"rate_range_percent_per_1000_km":[0.1,0.2],"forecast":{"limit_percent":0.75}}`, fault.Contradiction, "rate_range_percent_per_1000_km"},
+		{"forecast without limit", noRate + `,"forecast":{"care":"usual"}}`, fault.MissingField, "forecast.limit_percent"},
+		{"now before a reading", noRate + `,"forecast":{"limit_percent":0.75,"now_km":5,"readings":[{"at_km":9,"reading":{"kind":"rule","pitches":24,"span_mm":305}}]}}`, fault.Contradiction, "forecast.now_km"},
+		{"bad reading", noRate + `,"forecast":{"limit_percent":0.75,"readings":[{"at_km":9,"reading":{"kind":"rule","pitches":24}}]}}`, fault.MissingField, "forecast.readings[0].reading.span_mm"},
 		{"typo", example + `,"rotation_maximum":3}`, fault.UnknownField, "rotation_maximum"},
 	} {
 		t.Run(row.name, func(t *testing.T) {

@@ -1,6 +1,7 @@
 package cost
 
 import (
+	"tautspan/internal/forecast"
 	"tautspan/internal/wire"
 	"tautspan/internal/words"
 )
@@ -13,7 +14,8 @@ type Request struct {
 	SetsPerRing      float64
 	RatePercent      *float64
 	RateRangePercent *[2]float64
-	ChangeAtPercent  []float64 // nil for the default
+	Forecast         *forecast.Request // in place of RatePercent
+	ChangeAtPercent  []float64         // nil for the default
 	RotationMax      int
 }
 
@@ -27,6 +29,7 @@ func (r *Request) Fields(o *wire.Object) {
 	o.OptionalNumber("rate_percent_per_1000_km", &r.RatePercent).Between(0.005, 5).Doc("wear rate, harmonic mean", "percent per 1000 km")
 	o.Pair("rate_range_percent_per_1000_km", &r.RateRangePercent).Between(0.005, 5).
 		Doc("5 % and 95 % points of a rate given as a number, for low and high", "percent per 1000 km")
+	wire.Optional(o, "forecast", &r.Forecast).Doc("forecast request that gives the rate and its range instead", "")
 	o.Numbers("change_at_percent", &r.ChangeAtPercent).Between(0.1, 3).Length(1, 20).
 		Doc("limits to compare; 0.5, 0.75 and 1.0 when absent", "percent")
 	o.Integer("rotation_max", &r.RotationMax).Between(1, 20).Default("6").Doc("largest rotation to compare; 1 for none", "")
