@@ -11,9 +11,14 @@ function answer(page) {
   return page.getByRole('region', { name: 'Answer' }).and(page.locator('.tag'));
 }
 
+/** No thumb types sooner after a tap; Chromium drops what comes while it still scrolls to the field. */
+const THUMB_MS = 300;
+
 /** Taps a field and types into it. @param {Page} page @param {RegExp|string} label @param {string} text */
 async function type(page, label, text) {
-  await page.getByRole('textbox', { name: label }).tap();
+  const field = page.getByRole('textbox', { name: label });
+  await field.tap();
+  await page.waitForTimeout(THUMB_MS);
   await page.keyboard.type(text);
 }
 
