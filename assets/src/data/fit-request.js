@@ -61,18 +61,14 @@ class Form {
    * @param {string} field
    * @param {[number|null, number|null]} ends
    * @param {[string, string]} names of the two fields on the screen
-   * @returns {[number, number]|null}
    */
   range(field, ends, names) {
-    if (ends.every((end) => end === null)) return null;
+    if (ends.every((end) => end === null)) return;
     ends.forEach((end, i) => {
       if (end === null) this.missing.push(names[i]);
       else if (Number.isNaN(end)) this.unreadable.push(names[i]);
     });
-    const pair = /** @type {[number, number]} */ (ends);
-    if (ends.some((end) => end === null || Number.isNaN(end))) return null;
-    if (field) this.request[field] = pair;
-    return pair;
+    this.request[field] = ends;
   }
 }
 
@@ -136,23 +132,23 @@ function centre(form, { centre: part }) {
   search(form, part);
 }
 
-/** @param {Form} form @param {import('./fit-draft.js').Centre} part */
+/**
+ * The search waits until all four tooth counts are there; the answer without
+ * one does not.
+ * @param {Form} form
+ * @param {import('./fit-draft.js').Centre} part
+ */
 function search(form, part) {
-  const chainrings = form.range(
-    '',
-    [whole(part.chainrings_lo), whole(part.chainrings_hi)],
-    ['chainrings_lo', 'chainrings_hi'],
-  );
-  const sprockets = form.range(
-    '',
-    [whole(part.sprockets_lo), whole(part.sprockets_hi)],
-    ['sprockets_lo', 'sprockets_hi'],
-  );
-  const ratio = form.range('', [decimal(part.ratio_lo), decimal(part.ratio_hi)], ['ratio_lo', 'ratio_hi']);
-  if (!chainrings && !sprockets && !ratio) return;
-  if (!chainrings) form.missing.push('chainrings_lo');
-  if (!sprockets) form.missing.push('sprockets_lo');
-  form.request.search = { chainrings, sprockets, ...(ratio ? { ratio } : {}) };
+  const bounds = new Form('centre');
+  for (const end of /** @type {const} */ (['chainrings_lo', 'chainrings_hi', 'sprockets_lo', 'sprockets_hi'])) {
+    bounds.put(end, whole(part[end]), true);
+  }
+  for (const end of /** @type {const} */ (['ratio_lo', 'ratio_hi'])) bounds.put(end, decimal(part[end]));
+  form.unreadable.push(...bounds.unreadable);
+  if (bounds.missing.length || bounds.unreadable.length) return;
+  const { chainrings_lo, chainrings_hi, sprockets_lo, sprockets_hi, ratio_lo, ratio_hi } = bounds.request;
+  form.request.search = { chainrings: [chainrings_lo, chainrings_hi], sprockets: [sprockets_lo, sprockets_hi] };
+  if (ratio_lo !== undefined && ratio_hi !== undefined) form.request.search.ratio = [ratio_lo, ratio_hi];
 }
 
 /** @param {Form} form @param {Fit} fit */

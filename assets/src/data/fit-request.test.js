@@ -88,7 +88,8 @@ test('how long without one: forward is negative, half a range is not a range', (
     drive: 'single',
     centre: { ...centre, slack_lo_mm: mm('8'), ratio_lo: '2,5', ratio_hi: '3' },
   });
-  assert.deepEqual(half.missing, ['slack_hi_mm', 'chainrings_lo', 'sprockets_lo']);
+  assert.deepEqual(half.missing, ['slack_hi_mm']);
+  assert.equal(half.request.search, undefined);
   const whole = question({
     ...fit,
     question: 'long',

@@ -27,7 +27,7 @@ export function centreAnswer(state, answer) {
       ${pitches === null ? nothing : html`<p class="number">${t('centre.reserve.text', { percent: plain(answer.wear_reserve_percent, 2) })}</p>`}</div>
     ${sentences('cautions.title', answer.cautions)}
     ${one ? html`<div class="sheet"><h2>${t('long.picture')}</h2>${picture(state, one)}</div>` : nothing}
-    ${pairs?.length || state.fit.centre.chainrings_lo ? closing(pairs ?? [], state.settings.units) : nothing}
+    ${pairs ? closing(pairs, state.settings.units) : nothing}
     ${pitches === null ? nothing : steps(state, 'fixed', pitches, pitches % 2 === 1)}`;
 }
 

@@ -34,7 +34,7 @@ function search(common) {
   const rings = { ...common, told: ['search.chainrings', 'search'], start: START.ring };
   const sprockets = { ...common, told: ['search.sprockets'], start: START.sprocket };
   const ratio = { ...common, told: ['search.ratio'], start: START.ratio, pace: 0.05, decimals: 2 };
-  return html`
+  return html`<p class="soft small">${t('fit.hint.search')}</p>
     <div class="pair">${numberField({ ...rings, field: 'chainrings_lo' })} ${numberField({ ...rings, field: 'chainrings_hi' })}</div>
     <div class="pair">${numberField({ ...sprockets, field: 'sprockets_lo' })} ${numberField({ ...sprockets, field: 'sprockets_hi' })}</div>
     <div class="pair">${numberField({ ...ratio, field: 'ratio_lo' })} ${numberField({ ...ratio, field: 'ratio_hi' })}</div>`;

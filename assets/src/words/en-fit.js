@@ -97,6 +97,7 @@ export default {
   'fit.hint.capacity_teeth': 'How many teeth of difference its cage takes up.',
   'fit.hint.stock_pitches': 'As counted, with its joining link; the box may count otherwise.',
   'fit.hint.adjust': 'Leave both empty when the axle cannot move.',
+  'fit.hint.search': 'Fill in all four tooth counts; the ratio narrows it down.',
   'fit.hint.elongation_percent': 'Empty for a new chain.',
   'fit.hint.slack': 'Total up and down at mid-span; empty means 10 to 15 mm.',
   'fit.hint.etrto': 'Stands on the tyre’s side, like 37-622.',

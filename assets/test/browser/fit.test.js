@@ -148,7 +148,7 @@ test('fixed axles: pairs that close are found, and the axle’s way is shown', a
   await answer(page).getByText('96 pitches').waitFor();
   await page.getByText('Find a chainring and sprocket').tap();
   await type(page, 'Chainring, from', '40');
-  await answer(page).getByText('Chainring, to').waitFor();
+  await answer(page).getByText('96 pitches').waitFor();
   await type(page, 'Chainring, to', '48');
   await type(page, 'Sprocket, from', '14');
   await type(page, 'Sprocket, to', '20');
