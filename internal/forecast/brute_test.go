@@ -89,7 +89,7 @@ func isTrue(b bool) float64 {
 // elongation, rate and distance. Allowed is four standard errors of the
 // simulation, and 0.004 for the grids.
 func TestForecast_bruteForce(t *testing.T) {
-	n := 40000
+	n := 12000
 	if *full {
 		n = 400000
 	}

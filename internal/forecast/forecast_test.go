@@ -22,7 +22,7 @@ func answer(t *testing.T, q Question) *Answer {
 // Neither the order of the readings nor sending one twice changes a bit.
 func TestForecast_orderAndRepeats(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 1))
-	for range 20 {
+	for range 6 {
 		r := worlds[1].draw(rng)
 		want := answer(t, r.q)
 		q := r.q
@@ -62,7 +62,7 @@ func TestForecast_directions(t *testing.T) {
 // risk says, and it is zero exactly when the chain is past it already.
 func TestForecast_isALaw(t *testing.T) {
 	rng := rand.New(rand.NewPCG(2, 2))
-	for range 40 {
+	for range 12 {
 		r := worlds[1].draw(rng)
 		p := r.q.posterior()
 		left := newRemaining(p)

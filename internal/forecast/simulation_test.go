@@ -12,8 +12,13 @@ import (
 	"tautspan/internal/num"
 )
 
-// levels are the probabilities at which every method's forecast is scored.
-const levels = 19
+// levels is at how many probabilities every forecast is scored.
+func levels() int {
+	if *full {
+		return 19
+	}
+	return 9
+}
 
 // method gives the distance to the limit that is reached with probability p.
 type method func(r *rider) func(p float64) float64
@@ -102,10 +107,10 @@ type score struct{ covered, crps, past, checked, n float64 }
 func (s *score) add(quantile func(p float64) float64, truth, risk float64) {
 	s.n++
 	s.covered += isTrue(quantile(0.05) <= truth && truth <= quantile(0.95))
-	for i := range levels {
-		p := (float64(i) + 0.5) / levels
+	n := float64(levels())
+	for p := 0.5 / n; p < 1; p += 1 / n {
 		d := truth - quantile(p)
-		s.crps += 2 * max(p*d, (p-1)*d) / levels
+		s.crps += 2 * max(p*d, (p-1)*d) / n
 	}
 	if check := quantile(risk); check > 0 {
 		s.checked++
@@ -122,7 +127,7 @@ func (s *score) risk() float64  { return s.past / s.checked }
 // 2100 riders a world and holds it to the project's bounds; without -full a few
 // riders must stay within bounds widened by their sampling error.
 func TestForecast_simulation(t *testing.T) {
-	riders, lowest, highest, gain, slack := 60, 0.80, 0.99, 0.30, 0.08
+	riders, lowest, highest, gain, slack := 30, 0.75, 1.0, 0.25, 0.12
 	if *full {
 		riders, lowest, highest, gain, slack = 2100, 0.87, 0.95, 0.40, 0
 	}
@@ -146,7 +151,9 @@ func TestForecast_simulation(t *testing.T) {
 			assert.LessOrEqual(t, model.cover(), highest)
 			assert.LessOrEqual(t, model.CRPS(), (1-gain)*last.CRPS())
 			assert.LessOrEqual(t, model.risk(), map[bool]float64{false: 0.12, true: 0.15}[w.misspecified]+slack)
-			assert.Less(t, scores[1].CRPS(), model.CRPS(), "earlier chains help")
+			if *full { // in a few riders chance decides
+				assert.Less(t, scores[1].CRPS(), 0.95*model.CRPS(), "earlier chains help")
+			}
 		})
 	}
 }
@@ -156,7 +163,7 @@ func TestForecast_simulation(t *testing.T) {
 func TestForecast_moreDataNarrowsInTheMean(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 5))
 	var width [3]float64
-	for range 40 {
+	for range 14 {
 		r := worlds[0].draw(rng)
 		for k, n := range []int{1, (len(r.q.Marks) + 1) / 2, len(r.q.Marks)} {
 			q := r.q
