@@ -19,6 +19,9 @@ func Command(ctx context.Context, args []string, errs io.Writer) int {
 	flags.SetOutput(errs)
 	addr := flags.String("addr", ":8080", "address to listen on, HOST:PORT")
 	data := flags.String("data", "tautspan-data", "folder for the database")
+	open := flags.Bool("open-registration", true, "anybody may found a garage here; =false for a private server")
+	proxy := flags.Bool("behind-proxy", false, "believe X-Forwarded-For and X-Forwarded-Proto")
+	metrics := flags.Bool("open-metrics", false, "answer /metrics to other machines too")
 	verbose := flags.Bool("verbose", false, "log every request")
 	if err := flags.Parse(args); err != nil {
 		return 2
@@ -32,7 +35,10 @@ func Command(ctx context.Context, args []string, errs io.Writer) int {
 		level = zerolog.DebugLevel
 	}
 	log := zerolog.New(errs).Level(level).With().Timestamp().Logger()
-	if err := Run(ctx, Config{Addr: *addr, DataDir: *data, Log: log}); err != nil {
+	err := Run(ctx, Config{
+		Addr: *addr, DataDir: *data, OpenRegistration: *open, BehindProxy: *proxy, OpenMetrics: *metrics, Log: log,
+	})
+	if err != nil {
 		log.Error().Err(err).Msg("the server stopped")
 		return 1
 	}

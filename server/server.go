@@ -13,14 +13,18 @@ import (
 	"github.com/rs/zerolog"
 
 	"tautspan/server/api"
+	"tautspan/server/store"
 	"tautspan/server/web"
 )
 
 // Config is what a server needs to know.
 type Config struct {
-	Addr    string // host:port to listen on; port 0 picks a free one
-	DataDir string // where the database lives
-	Log     zerolog.Logger
+	Addr             string // host:port to listen on; port 0 picks a free one
+	DataDir          string // where the database lives
+	OpenRegistration bool   // anybody may found a garage
+	BehindProxy      bool   // a proxy of ours stands before us and tells who calls
+	OpenMetrics      bool   // /metrics for everybody, not only for this machine
+	Log              zerolog.Logger
 }
 
 // Every phase of a connection has its own end.
@@ -35,13 +39,18 @@ const (
 
 // Run serves until ctx is done, then lets running requests finish. It logs one
 // line with the address once it listens.
-func Run(ctx context.Context, cfg Config) error {
+func Run(ctx context.Context, cfg Config) (err error) {
+	garages, err := store.Open(cfg.DataDir, store.DefaultQuota())
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, garages.Close()) }()
 	listener, err := net.Listen("tcp", cfg.Addr)
 	if err != nil {
 		return err
 	}
 	server := &http.Server{
-		Handler:           handler(cfg),
+		Handler:           handler(cfg, garages, ctx.Done()),
 		ReadHeaderTimeout: headerTimeout,
 		ReadTimeout:       readTimeout,
 		WriteTimeout:      writeTimeout,
@@ -66,8 +75,11 @@ func Run(ctx context.Context, cfg Config) error {
 
 // handler wraps the whole router, so that answers of no route are logged and
 // secured as well.
-func handler(cfg Config) http.Handler {
+func handler(cfg Config, garages *store.Store, done <-chan struct{}) http.Handler {
 	r := mux.NewRouter()
-	api.Routes(r, web.Handler())
+	api.Routes(r, web.Handler(), api.Config{
+		Store: garages, Now: time.Now, Done: done,
+		OpenRegistration: cfg.OpenRegistration, BehindProxy: cfg.BehindProxy, OpenMetrics: cfg.OpenMetrics,
+	})
 	return requestLog(cfg.Log)(secured(recovered(r)))
 }

@@ -6,18 +6,6 @@ import (
 	"tautspan/internal/wire"
 )
 
-// CareClass is how a drive lives: how much dirt it meets and how often it is
-// looked after.
-type CareClass string
-
-// The care classes, from the kindest.
-const (
-	Enclosed CareClass = "enclosed"
-	Clean    CareClass = "clean"
-	Usual    CareClass = "usual"
-	Gritty   CareClass = "gritty"
-)
-
 // Bike is a record of table bikes. Pointers are nil where nothing is known.
 type Bike struct {
 	Name               string
@@ -30,7 +18,7 @@ type Bike struct {
 	Derailleur         *Derailleur
 	AdjustMM           *[2]float64
 	ETRTO              *string
-	Care               CareClass
+	Care               chain.Care
 	KMPerWeek          *float64
 	Tag, Set, Note     *string
 }
@@ -47,7 +35,7 @@ func (b *Bike) Fields(o *wire.Object) {
 	wire.Optional(o, "derailleur", &b.Derailleur).Doc("what is known of the rear derailleur", "")
 	o.Pair("adjust_mm", &b.AdjustMM).Between(-200, 200).Doc("how far the axle or the eccentric can move, low and high", "mm")
 	o.OptionalText("etrto", &b.ETRTO).Length(3, 20).Doc("tyre size, 37-622", "")
-	wire.Choice(o, "care", &b.Care, Enclosed, Clean, Usual, Gritty).Doc("how the drive lives", "")
+	wire.Choice(o, "care", &b.Care, chain.Cares()...).Doc("how the drive lives", "")
 	o.OptionalNumber("km_per_week", &b.KMPerWeek).Between(0, 3000).Doc("about how far it is ridden", "km")
 	o.OptionalText("tag", &b.Tag).Length(1, 80).Doc("code on the bike's tag", "")
 	o.OptionalText("set", &b.Set).Length(1, 80).Doc("group it belongs to", "")
@@ -92,7 +80,7 @@ func (c *Chain) Fields(o *wire.Object) {
 	o.OptionalInteger("pitches", &c.Pitches).Between(2, 400).Doc("its length, joining link included", "pitches")
 	o.OptionalNumber("limit_percent", &c.LimitPercent).Between(0.1, 3).Doc("overrides the default limit", "percent")
 	o.OptionalNumber("fitted_at_km", &c.FittedAtKM).Between(0, mostKM).Doc("the bike's distance when it was put on; absent while it rests", "km")
-	o.OptionalNumber("km_before", &c.KMBefore).Between(0, mostKM).Doc("what it had run before that", "km")
+	o.OptionalNumber("km_before", &c.KMBefore).Between(0, mostChainKM).Doc("what it had run before that", "km")
 	o.OptionalText("retired_at", &c.RetiredAt).Length(1, 40).Doc("when it was taken off for good", "")
 	o.OptionalText("closure", &c.Closure).Length(1, 40).Doc("how it is joined", "")
 	note(o, "note", &c.Note)

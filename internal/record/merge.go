@@ -76,6 +76,16 @@ func (r *Record) StampOf(name string) Stamp {
 	return ""
 }
 
+// Value returns a field's value as JSON, nil when it is not set.
+func (r *Record) Value(name string) []byte {
+	for _, c := range r.Cells {
+		if c.Name == name && string(c.Value) != "null" {
+			return c.Value
+		}
+	}
+	return nil
+}
+
 // Key names a record.
 type Key struct{ Table, ID string }
 

@@ -22,7 +22,7 @@ type Reading struct {
 func (r *Reading) Fields(o *wire.Object) {
 	id(o, "chain_id", &r.ChainID).Doc("the chain it was taken on", "")
 	at(o, "at", &r.At).Doc("when it was taken", "")
-	o.Number("at_km", &r.AtKM).Between(0, mostKM).Doc("what the chain had run since it was new", "km")
+	o.Number("at_km", &r.AtKM).Between(0, mostChainKM).Doc("what the chain had run since it was new", "km")
 	wire.Optional(o, "reading", &r.Reading).Doc("what was measured, as wear takes it", "")
 	o.OptionalText("by", &r.By).Length(1, 80).Doc("who took it", "")
 	note(o, "note", &r.Note)
@@ -70,7 +70,10 @@ func (i *Instrument) Fields(o *wire.Object) {
 
 func (i *Instrument) check() error { return nil }
 
-const mostKM = 1e6
+const (
+	mostKM      = 1e6    // on a bike's own count
+	mostChainKM = 500000 // of one chain, as the forecast takes it
+)
 
 func id(o *wire.Object, name string, p *string) *wire.Field { return o.Text(name, p).Length(1, 40) }
 func at(o *wire.Object, name string, p *string) *wire.Field { return o.Text(name, p).Length(1, 40) }

@@ -40,6 +40,9 @@ var tables = []Table{
 // Tables lists every table in a fixed order.
 func Tables() []Table { return tables }
 
+// Read reads a record's merged fields. Errors are *fault.Error.
+func Read(r *Record, into Fields) error { return wire.Read(r.Text(), into) }
+
 // tableNamed returns the table of that name, nil when there is none.
 func tableNamed(name string) *Table {
 	for i := range tables {

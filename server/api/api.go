@@ -6,24 +6,43 @@ import (
 	"net/http"
 	"strconv"
 	"strings"
+	"time"
 
 	"github.com/gorilla/mux"
 
 	"tautspan/internal/fault"
 	"tautspan/server/reply"
+	"tautspan/server/store"
 )
 
 // v1 is where the API lives. Routes carry it in full: in a subrouter the router
 // forgets that an address exists for another method and answers 404 for 405.
 const v1 = "/api/v1"
 
+// Config is what the actions need.
+type Config struct {
+	Store            *store.Store
+	Now              func() time.Time
+	OpenRegistration bool // anybody may found a garage
+	BehindProxy      bool // a proxy of ours stands before us and tells who calls
+	OpenMetrics      bool // /metrics for everybody, not only for this machine
+	// Done is closed when the server begins to stop; event streams end then.
+	Done <-chan struct{}
+}
+
+// actions is what every action shares.
+type actions struct {
+	Config
+	foundings, joins *limiter
+}
+
 // Routes adds every action to r. Whatever matches none of them goes to page,
 // except below /api/, which answers in JSON.
-func Routes(r *mux.Router, page http.Handler) {
-	r.HandleFunc(v1+"/calc/{name}", calcRun).Methods(http.MethodPost)
-	r.HandleFunc(v1+"/openapi.json", openapiGet).Methods(http.MethodGet)
-	r.HandleFunc("/healthz", healthGet).Methods(http.MethodGet)
-	r.HandleFunc(v1+"/healthz", healthGet).Methods(http.MethodGet)
+func Routes(r *mux.Router, page http.Handler, cfg Config) {
+	a := &actions{Config: cfg, foundings: newLimiter(60, 10*time.Second), joins: newLimiter(120, time.Second)}
+	for _, route := range routes {
+		r.Handle(route.Path, a.guarded(route)).Methods(route.Method)
+	}
 	r.MethodNotAllowedHandler = http.HandlerFunc(methodNotAllowed)
 	r.NotFoundHandler = http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if strings.HasPrefix(r.URL.Path, "/api/") {

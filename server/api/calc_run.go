@@ -10,16 +10,14 @@ import (
 )
 
 // calcRun is POST /api/v1/calc/{name}: one calculation, no sign-in.
-func calcRun(w http.ResponseWriter, r *http.Request) {
+func calcRun(_ *actions, w http.ResponseWriter, r *http.Request) error {
 	request, err := readBody(w, r, engine.MaxRequestBytes)
 	if err != nil {
-		reply.Error(w, r, err)
-		return
+		return err
 	}
 	response, err := engine.Call(mux.Vars(r)["name"], request)
-	if err != nil {
-		reply.Error(w, r, err)
-		return
+	if err == nil {
+		reply.JSON(w, http.StatusOK, response)
 	}
-	reply.JSON(w, http.StatusOK, response)
+	return err
 }

@@ -7,6 +7,7 @@ import (
 )
 
 // healthGet is GET /healthz: the process answers.
-func healthGet(w http.ResponseWriter, _ *http.Request) {
+func healthGet(_ *actions, w http.ResponseWriter, _ *http.Request) error {
 	reply.JSON(w, http.StatusOK, []byte(`{"ok":true}`))
+	return nil
 }

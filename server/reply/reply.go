@@ -19,6 +19,7 @@ var statuses = map[fault.Code]int{
 	fault.TooLarge:    http.StatusRequestEntityTooLarge,
 	fault.Denied:      http.StatusForbidden,
 	fault.TooMany:     http.StatusTooManyRequests,
+	fault.StorageFull: http.StatusInsufficientStorage,
 	fault.Unavailable: http.StatusServiceUnavailable,
 	fault.Internal:    http.StatusInternalServerError,
 }

@@ -30,7 +30,8 @@ type Store struct {
 	writer *sql.DB // one connection
 	reader *sql.DB
 	jobs   chan *job
-	closed chan struct{} // closed when the writer has ended
+	stop   chan struct{} // closed to end the writer
+	closed chan struct{} // closed when it has ended
 	watch  watchers
 	quota  Quota
 	epoch  string
@@ -63,7 +64,7 @@ func Open(dir string, quota Quota) (*Store, error) {
 		return nil, err
 	}
 	path := filepath.Join(dir, FileName)
-	s := &Store{quota: quota, jobs: make(chan *job, maxJobs), closed: make(chan struct{})}
+	s := &Store{quota: quota, jobs: make(chan *job, maxJobs), stop: make(chan struct{}), closed: make(chan struct{})}
 	var err error
 	s.writer, err = sql.Open("sqlite3", dsn(path, url.Values{
 		"_journal_mode": {"WAL"}, "_synchronous": {"FULL"}, "_secure_delete": {"on"}, "_txlock": {"immediate"},
@@ -93,10 +94,10 @@ func Open(dir string, quota Quota) (*Store, error) {
 
 const maxReaders = 8
 
-// Close lets the work in hand finish and closes the database. No call may begin
-// after it.
+// Close lets the work in hand finish and closes the database. Work that begins
+// after it is refused.
 func (s *Store) Close() error {
-	close(s.jobs)
+	close(s.stop)
 	<-s.closed
 	s.watch.closeAll()
 	return errors.Join(s.writer.Close(), s.reader.Close())

@@ -31,31 +31,49 @@ var errClosed = fault.New(fault.Unavailable, "", "the server is stopping; try ag
 func (s *Store) write(do func(*tx) error, after func()) error {
 	j := &job{do: do, after: after, done: make(chan error, 1)}
 	select {
-	case <-s.closed:
+	case <-s.stop:
 		return errClosed
 	case s.jobs <- j:
 	}
-	return <-j.done
+	select {
+	case err := <-j.done:
+		return err
+	case <-s.closed:
+	}
+	select { // it may have been the last
+	case err := <-j.done:
+		return err
+	default:
+		return errClosed
+	}
 }
 
 func (s *Store) writeLoop(conn *sql.Conn) {
 	defer close(s.closed)
 	t := &tx{conn: conn, statements: map[string]*sql.Stmt{}}
 	defer t.close()
-	for first := range s.jobs {
-		batch := append(make([]*job, 0, maxJobs), first)
-		for more := true; more && len(batch) < maxJobs; {
-			select {
-			case j, open := <-s.jobs:
-				if more = open; open {
-					batch = append(batch, j)
-				}
-			default:
-				more = false
-			}
+	for {
+		select {
+		case <-s.stop:
+			return
+		case first := <-s.jobs:
+			s.commit(t, s.waiting(first))
 		}
-		s.commit(t, batch)
 	}
+}
+
+// waiting returns the first work and all that waits behind it.
+func (s *Store) waiting(first *job) []*job {
+	batch := append(make([]*job, 0, maxJobs), first)
+	for len(batch) < maxJobs {
+		select {
+		case j := <-s.jobs:
+			batch = append(batch, j)
+		default:
+			return batch
+		}
+	}
+	return batch
 }
 
 // commit does a batch of work. Work that was refused leaves no trace; any other

@@ -1,0 +1,132 @@
+package record
+
+import (
+	"strconv"
+
+	"tautspan/internal/fault"
+	"tautspan/internal/wire"
+)
+
+// ExportFormat names the form in which a whole garage is given out.
+const ExportFormat = "tautspan-garage-1"
+
+// ExportTables writes every record that is not hidden, with all its fields, as
+// {table: [{"record_id": …, "fields": {…}}]}, every table in its place.
+func ExportTables(s State) []byte {
+	byTable := map[string][]*Record{}
+	for _, r := range s.Sorted() {
+		if !r.Hidden() {
+			byTable[r.Table] = append(byTable[r.Table], r)
+		}
+	}
+	out := []byte{'{'}
+	for i, t := range tables {
+		if i > 0 {
+			out = append(out, ',')
+		}
+		out = append(append(append(out, '"'), t.Name...), `":[`...)
+		for j, r := range byTable[t.Name] {
+			if j > 0 {
+				out = append(out, ',')
+			}
+			out = wire.AppendText(append(out, `{"record_id":`...), r.ID)
+			out = append(append(append(out, `,"fields":`...), r.Text()...), '}')
+		}
+		out = append(out, ']')
+	}
+	return append(out, '}')
+}
+
+// Imported is one record out of an export, to be put anew by NewOp.
+type Imported struct {
+	Table, ID string
+	Put       []byte // its fields as a JSON object
+}
+
+// Fields declares the record's JSON.
+func (i *Imported) Fields(o *wire.Object) {
+	o.Text("table", &i.Table).Required().Doc("which table", "")
+	o.Text("record_id", &i.ID).Required().Doc("which record", "")
+	o.Raw("put", &i.Put).Required().Doc("its fields", "")
+}
+
+// MaxImport is how many records an import may hold.
+const MaxImport = 200_000
+
+// ReadExport reads a whole garage that was given out, checking every record as
+// a first put would be checked, and returns its records in an order in which
+// they may be put. One wrong record refuses the whole, so that nothing is taken
+// in by halves. Errors are *fault.Error naming table and place.
+func ReadExport(text []byte) ([]Imported, error) {
+	members, err := wire.Members(text)
+	if err != nil {
+		return nil, err
+	}
+	parts := map[string][]byte{}
+	for _, m := range members {
+		parts[m.Name] = m.Value
+	}
+	if string(parts["format"]) != strconv.Quote(ExportFormat) {
+		return nil, fault.New(fault.NotAllowed, "format", "this is no garage that was given out here, or by a newer version; the format must be "+ExportFormat)
+	}
+	byTable, err := wire.Members(parts["tables"])
+	if err != nil {
+		return nil, fault.New(fault.Unreadable, "tables", "the records are missing, or are no JSON object")
+	}
+	all := []Imported{}
+	for _, m := range byTable {
+		t := tableNamed(m.Name)
+		if t == nil {
+			return nil, fault.New(fault.UnknownName, "tables."+m.Name, "there is no such table; there are "+tableNames())
+		}
+		if all, err = t.readExported(m.Value, all); err != nil {
+			return nil, fault.Under("tables."+m.Name, err)
+		}
+	}
+	return all, nil
+}
+
+// exportedRecord is one record of an export.
+type exportedRecord struct {
+	id     string
+	fields []byte
+}
+
+func (e *exportedRecord) Fields(o *wire.Object) {
+	o.Text("record_id", &e.id).Required().Length(1, 40)
+	o.Raw("fields", &e.fields).Required()
+}
+
+type exportedList struct{ records []exportedRecord }
+
+func (e *exportedList) Fields(o *wire.Object) {
+	wire.List(o, "records", &e.records).Length(0, MaxImport)
+}
+
+func (t *Table) readExported(list []byte, all []Imported) ([]Imported, error) {
+	found := &exportedList{}
+	if err := wire.Read(append(append([]byte(`{"records":`), list...), '}'), found); err != nil {
+		return nil, err
+	}
+	for i, r := range found.records {
+		if err := t.checkExported(&r); err != nil {
+			return nil, fault.Under("["+strconv.Itoa(i)+"]", err)
+		}
+		all = append(all, Imported{t.Name, r.id, r.fields})
+	}
+	return all, nil
+}
+
+func (t *Table) checkExported(r *exportedRecord) error {
+	if !ValidUUID(r.id) {
+		return fault.New(fault.Unreadable, "record_id", "this is no UUID in lower case")
+	}
+	put, err := wire.Members(r.fields)
+	if err == nil {
+		_, err = t.read(put)
+	}
+	if err == nil {
+		err = t.checkFirst(put)
+	}
+	return fault.Under("fields", err)
+}
