@@ -2,6 +2,7 @@ package forecast
 
 import (
 	"math"
+	"slices"
 
 	"tautspan/internal/num"
 )
@@ -104,24 +105,68 @@ const leastEvidence = -500
 // of logarithms, because a hundred readings would fall below any number.
 func gather(marks []Mark, groups []epoch, bs []biasNode, l lattice) *evidence {
 	e := &evidence{values: make([]float64, len(groups)*len(bs)*l.n), biases: len(bs), nodes: l.n}
+	logs := newLogLikelihoods(bs, l)
 	for g := range groups {
-		most := math.Inf(-1)
-		for b := range bs {
-			row := e.at(g, b)
-			for k := range row {
-				x := l.at(float64(k))
-				for _, i := range groups[g].marks {
-					row[k] += math.Log(marks[i].likelihood(x, bs[b].percent, l.h))
-				}
-				most = max(most, row[k])
+		rows := e.values[g*len(bs)*l.n : (g+1)*len(bs)*l.n] // of all biases
+		for _, i := range groups[g].marks {
+			for k, v := range logs.of(&marks[i]) {
+				rows[k] += v
 			}
 		}
-		for b := range bs {
-			row := e.at(g, b)
-			for k := range row {
-				row[k] = math.Exp(max(row[k]-most, leastEvidence))
-			}
+		most := slices.Max(rows)
+		for k := range rows {
+			rows[k] = math.Exp(max(rows[k]-most, leastEvidence))
 		}
 	}
 	return e
+}
+
+// logLikelihoods makes the logarithm of one mark's likelihood over all bias and
+// lattice nodes. Answers of a gauge repeat, so theirs are kept.
+type logLikelihoods struct {
+	biases  []biasNode
+	lattice lattice
+	x       []float64 // elongation of each node
+	scratch []float64
+	kept    map[answerKey][]float64
+}
+
+type answerKey struct {
+	lo, hi float64
+	bias   Bias
+}
+
+func newLogLikelihoods(bs []biasNode, l lattice) *logLikelihoods {
+	t := &logLikelihoods{bs, l, make([]float64, l.n), make([]float64, l.n*len(bs)), map[answerKey][]float64{}}
+	for k := range t.x {
+		t.x[k] = l.at(float64(k))
+	}
+	return t
+}
+
+// of returns the table of one mark; it holds until the next call.
+func (t *logLikelihoods) of(m *Mark) []float64 {
+	if !m.interval {
+		t.fill(t.scratch, m)
+		return t.scratch
+	}
+	key := answerKey{m.lo, m.hi, m.bias}
+	if t.kept[key] == nil {
+		t.kept[key] = make([]float64, len(t.scratch))
+		t.fill(t.kept[key], m)
+	}
+	return t.kept[key]
+}
+
+func (t *logLikelihoods) fill(table []float64, m *Mark) {
+	for b, node := range t.biases {
+		row := table[b*t.lattice.n : (b+1)*t.lattice.n]
+		if b > 0 && m.bias == NoBias {
+			copy(row, table)
+			continue
+		}
+		for k, x := range t.x {
+			row[k] = math.Log(m.likelihood(x, node.percent, t.lattice.h))
+		}
+	}
 }

@@ -51,15 +51,15 @@ func TestMark_gaugeAnswersSumToOne(t *testing.T) {
 
 func TestEpochs(t *testing.T) {
 	ms := []Mark{Exact(900, 0.3, 0.1), Exact(300, 0.1, 0.1), Exact(900, 0.2, 0.1), Exact(300, 0.1, 0.1)}
-	got := epochs(ms, 48)
+	got := epochs(ms, mostEpochs)
 	assert.Equal(t, []epoch{{at: 0.3, marks: []int{1}}, {at: 0.9, marks: []int{2, 0}}}, got, "sorted, grouped, the repeat dropped")
 	many := []Mark{}
 	for i := range 500 {
 		many = append(many, Exact(float64(i*i), 0.1, 0.1))
 	}
-	got = epochs(many, 48)
-	assert.LessOrEqual(t, len(got), 48)
-	width, n := many[499].KM/1000/48, 0
+	got = epochs(many, mostEpochs)
+	assert.LessOrEqual(t, len(got), mostEpochs)
+	width, n := many[499].KM/1000/mostEpochs, 0
 	for _, e := range got {
 		for _, i := range e.marks {
 			assert.LessOrEqual(t, math.Abs(many[i].KM/1000-e.at), width, "no mark moves farther than a part is wide")

@@ -12,7 +12,7 @@ const (
 )
 
 // mostEpochs is how many distances are kept apart; above it they are merged.
-const mostEpochs = 48
+const mostEpochs = 32
 
 // posterior is what is known of one chain now.
 type posterior struct {

@@ -1,0 +1,111 @@
+package forecast_test
+
+import (
+	"errors"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"tautspan/internal/fault"
+	"tautspan/internal/forecast"
+	"tautspan/internal/wear"
+)
+
+func ruleMM(km, span float64) forecast.ReadingAt {
+	return forecast.ReadingAt{AtKM: km, Reading: wear.Reading{Kind: wear.Rule, Pitches: 24, SpanMM: &span}}
+}
+
+func request(now float64, readings ...forecast.ReadingAt) *forecast.Request {
+	limit := 0.75
+	return &forecast.Request{LimitPercent: &limit, Care: forecast.Usual, PitchMM: 12.7, Risk: 0.1, NowKM: &now, Readings: readings}
+}
+
+// The unit a span was read in makes no difference: 12 1/16 in are 306.3875 mm.
+func TestCalculate_units(t *testing.T) {
+	mm, err := forecast.Calculate(request(1500, ruleMM(1000, 306.3875)))
+	require.NoError(t, err)
+	inch, text := "12 1/16", "306,3875 mm"
+	for _, r := range []wear.Reading{
+		{Kind: wear.Rule, Pitches: 24, SpanIn: &inch},
+		{Kind: wear.Rule, Pitches: 24, SpanText: &text},
+	} {
+		got, err := forecast.Calculate(request(1500, forecast.ReadingAt{AtKM: 1000, Reading: r}))
+		require.NoError(t, err)
+		assert.InEpsilon(t, mm.KMToLimit.P50, got.KMToLimit.P50, 1e-9)
+		assert.InEpsilon(t, mm.Elongation.P95, got.Elongation.P95, 1e-9)
+	}
+}
+
+// Slips of the pen come back as the number that should have been entered.
+func TestCalculate_slips(t *testing.T) {
+	compare := func(km, growth float64) forecast.ReadingAt {
+		return forecast.ReadingAt{AtKM: km, Reading: wear.Reading{Kind: wear.Compare, Pitches: 48, GrowthMM: growth}}
+	}
+	wrongCount := ruleMM(1000, 305.6)
+	wrongCount.Reading.Pitches = 23
+	for _, row := range []struct {
+		name     string
+		readings []forecast.ReadingAt
+		kind     forecast.SlipKind
+		entered  float64
+	}{
+		{"digits", []forecast.ReadingAt{ruleMM(500, 305.2), ruleMM(1000, 350.6), ruleMM(1500, 306), ruleMM(2000, 306.3)}, forecast.DigitsSwapped, 305.6},
+		{"point", []forecast.ReadingAt{compare(500, 0.7), compare(1000, 15), compare(1500, 2.2), compare(2000, 2.8)}, forecast.TenTimes, 1.5},
+		{"pitches", []forecast.ReadingAt{ruleMM(500, 305.2), wrongCount, ruleMM(1500, 306), ruleMM(2000, 306.3)}, forecast.PitchesOff, 24},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			a, err := forecast.Calculate(request(2000, row.readings...))
+			require.NoError(t, err)
+			require.Len(t, a.Aside, 1)
+			assert.Equal(t, 1, a.Aside[0].Index)
+			assert.Equal(t, row.kind, a.Aside[0].Fits.Kind)
+			require.NotNil(t, a.Aside[0].FitsEntered)
+			assert.InDelta(t, row.entered, *a.Aside[0].FitsEntered, 1e-9)
+			assert.NotContains(t, a.Aside[0].Why.Text(), "{")
+		})
+	}
+}
+
+func TestCalculate_daysAndNotes(t *testing.T) {
+	r := request(0)
+	r.Care = ""
+	week := 100.0
+	r.KMPerWeek = &week
+	a, err := forecast.Calculate(r)
+	require.NoError(t, err)
+	require.NotNil(t, a.CheckAgainDays)
+	assert.Equal(t, int(a.CheckAgainKM*7/100), *a.CheckAgainDays)
+	codes := map[string]bool{}
+	for _, n := range append(a.Notes, a.Cautions...) {
+		codes[n.Code] = true
+		assert.NotContains(t, n.Text(), "{")
+	}
+	for _, code := range []string{"forecast_prior_only", "forecast_care_assumed", "forecast_origin", "caution_guidance"} {
+		assert.True(t, codes[code], code)
+	}
+}
+
+func TestCalculate_errors(t *testing.T) {
+	noLimit := request(100)
+	noLimit.LimitPercent = nil
+	noSprockets := request(100)
+	noSprockets.LimitPercent, noSprockets.Drive = nil, "derailleur"
+	earlier := request(100)
+	earlier.Earlier = []forecast.EarlierChain{{Readings: []forecast.ReadingAt{{AtKM: 5, Reading: wear.Reading{Kind: wear.Rule, Pitches: 24}}}}}
+	for _, row := range []struct {
+		field string
+		r     *forecast.Request
+	}{
+		{"limit_percent", noLimit},
+		{"rear_sprockets", noSprockets},
+		{"now_km", request(900, ruleMM(1000, 305))},
+		{"readings[1].reading.span_mm", request(900, ruleMM(100, 305), forecast.ReadingAt{AtKM: 200, Reading: wear.Reading{Kind: wear.Rule, Pitches: 24}})},
+		{"earlier_chains[0].readings[0].reading.span_mm", earlier},
+	} {
+		_, err := forecast.Calculate(row.r)
+		var f *fault.Error
+		require.True(t, errors.As(err, &f), row.field)
+		assert.Equal(t, row.field, f.Field)
+	}
+}
