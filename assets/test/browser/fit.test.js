@@ -209,7 +209,9 @@ test('wrong numbers get plain words at their field, and nothing typed is lost', 
   assert.equal(await page.getByRole('textbox', { name: /^Sprockets/ }).inputValue(), '11 28');
   assert.equal(await field.inputValue(), '41');
   await page.getByRole('button', { name: 'Empty these fields' }).tap();
+  await page.getByText('Emptied.').waitFor();
   assert.equal(await field.inputValue(), '');
   await page.getByRole('button', { name: 'Undo' }).tap();
+  await page.getByText('Emptied.').waitFor({ state: 'hidden' });
   assert.equal(await field.inputValue(), '41');
 });

@@ -17,6 +17,10 @@ const SCENES = {
   check: async (page) => {
     await page.getByRole('textbox').first().fill('12 1/16');
   },
+  fit: async (page) => {
+    await page.getByRole('textbox', { name: /Outer width/ }).fill('5.79');
+    await page.getByRole('img').first().scrollIntoViewIfNeeded();
+  },
 };
 
 const folder = String(process.argv[2] ?? '');
