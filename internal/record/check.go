@@ -64,7 +64,7 @@ func (t *Table) read(put []wire.Member) (Fields, error) {
 		text = writeMembers(nil, given)
 	}
 	fields := t.New()
-	if err := wire.Read(text, fields); err != nil {
+	if err := wire.ReadOf(text, fields); err != nil {
 		return nil, err
 	}
 	return fields, fields.check()

@@ -58,14 +58,14 @@ func ReadOp(raw []byte) (*Op, error) {
 	}
 	op := &Op{Text: text}
 	m := &opMessage{op: op}
-	if err := wire.Read(text, m); err != nil {
+	if err := wire.ReadOf(text, m); err != nil {
 		return &Op{ID: idOf(text)}, err
 	}
 	if err := op.checkForm(m); err != nil {
 		return &Op{ID: op.ID}, err
 	}
 	if m.put != nil {
-		if op.Put, err = wire.Members(m.put); err != nil {
+		if op.Put, err = wire.MembersOf(m.put); err != nil {
 			return &Op{ID: op.ID}, fault.Under("put", err)
 		}
 	}

@@ -57,11 +57,11 @@ func ReadRow(text []byte) (*Record, error) {
 	if w.removedAt != nil {
 		r.Removed = Stamp(*w.removedAt)
 	}
-	values, err := wire.Members(w.fields)
+	values, err := wire.MembersOf(w.fields)
 	if err != nil {
 		return nil, fault.Under("fields", err)
 	}
-	stamps, err := wire.Members(w.stamps)
+	stamps, err := wire.MembersOf(w.stamps)
 	if err != nil {
 		return nil, fault.Under("stamps", err)
 	}

@@ -41,7 +41,7 @@ var tables = []Table{
 func Tables() []Table { return tables }
 
 // Read reads a record's merged fields. Errors are *fault.Error.
-func Read(r *Record, into Fields) error { return wire.Read(r.Text(), into) }
+func Read(r *Record, into Fields) error { return wire.ReadOf(r.Text(), into) }
 
 // tableNamed returns the table of that name, nil when there is none.
 func tableNamed(name string) *Table {

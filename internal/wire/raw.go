@@ -1,6 +1,10 @@
 package wire
 
-import "github.com/go-json-experiment/json/jsontext"
+import (
+	"github.com/go-json-experiment/json/jsontext"
+
+	"tautspan/internal/fault"
+)
 
 // RawList declares a list of JSON values of any kind, each kept as its text.
 func (o *Object) RawList(name string, p *[][]byte) *Field {
@@ -19,6 +23,12 @@ func Members(data []byte) ([]Member, error) {
 	if err := checkSyntax(data); err != nil {
 		return nil, err
 	}
+	return MembersOf(data)
+}
+
+// MembersOf is Members for data that is known to be JSON, a part of what was
+// read before for instance.
+func MembersOf(data []byte) ([]Member, error) {
 	parts, err := takeApart(data, "")
 	if err != nil {
 		return nil, err
@@ -30,6 +40,9 @@ func Members(data []byte) ([]Member, error) {
 	return members, nil
 }
 
+// ReadOf is Read for data that is known to be JSON.
+func ReadOf(data []byte, m Message) error { return readObject(data, m, "") }
+
 // AppendText appends text to out as a JSON string.
 func AppendText(out []byte, text string) []byte {
 	out, _ = jsontext.AppendQuote(out, text) // text that is no UTF-8 is written with replacement characters
@@ -39,14 +52,14 @@ func AppendText(out []byte, text string) []byte {
 // Canonical returns the one form a JSON value has under RFC 8785: names sorted,
 // no blanks, numbers at their shortest. Any failure is a *fault.Error.
 func Canonical(data []byte) ([]byte, error) {
+	v := jsontext.Value(data).Clone()
+	if v.Canonicalize() == nil {
+		return v, nil
+	}
 	if err := checkSyntax(data); err != nil {
 		return nil, err
 	}
-	v := jsontext.Value(data).Clone()
-	if err := v.Canonicalize(); err != nil {
-		return nil, checkSyntax([]byte(v))
-	}
-	return v, nil
+	return nil, fault.New(fault.OutOfRange, "", "a number here is too large")
 }
 
 // Names lists the fields m declares, in their order.

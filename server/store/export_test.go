@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"fmt"
+	"sync"
 )
 
 // BeforeCommit lets a test fail the next commits, which stands for a crash.
@@ -27,4 +28,16 @@ func (s *Store) SetSchema(version int) error {
 		_, err := t.conn.ExecContext(context.Background(), fmt.Sprintf("PRAGMA user_version = %d", version))
 		return err
 	}, nil)
+}
+
+var opening sync.Mutex
+
+// OpenNoSync opens a store that does not wait for the disk, for simulations
+// that end with their process anyway.
+func OpenNoSync(dir string) (*Store, error) {
+	opening.Lock()
+	defer opening.Unlock()
+	synchronous = "OFF"
+	defer func() { synchronous = "FULL" }()
+	return Open(dir, DefaultQuota())
 }

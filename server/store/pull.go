@@ -92,6 +92,12 @@ func (s *Store) Pull(who *Session, from string) (*Page, error) {
 	return page, explain(rows.Err())
 }
 
+// queryer is a connection or a transaction that is only read.
+type queryer interface {
+	Query(query string, args ...any) (*sql.Rows, error)
+	QueryRow(query string, args ...any) *sql.Row
+}
+
 // EachOp calls visit with every operation of a garage in the order of arrival.
 func (s *Store) EachOp(who *Session, visit func(*record.Op) error) error {
 	rows, err := s.reader.Query("SELECT body FROM ops WHERE gid = ? ORDER BY seq", who.gid)

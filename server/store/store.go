@@ -50,6 +50,10 @@ type Quota struct {
 // harm.
 func DefaultQuota() Quota { return Quota{Ops: 500_000, Bytes: 128 << 20, Devices: 500, Invites: 200} }
 
+// synchronous is how hard a commit is pressed to the disk; only simulations
+// change it.
+var synchronous = "FULL"
+
 // dsn names a database file with everything each connection needs.
 func dsn(path string, options url.Values) string {
 	options.Set("_busy_timeout", "5000")
@@ -67,7 +71,7 @@ func Open(dir string, quota Quota) (*Store, error) {
 	s := &Store{quota: quota, jobs: make(chan *job, maxJobs), stop: make(chan struct{}), closed: make(chan struct{})}
 	var err error
 	s.writer, err = sql.Open("sqlite3", dsn(path, url.Values{
-		"_journal_mode": {"WAL"}, "_synchronous": {"FULL"}, "_secure_delete": {"on"}, "_txlock": {"immediate"},
+		"_journal_mode": {"WAL"}, "_synchronous": {synchronous}, "_secure_delete": {"on"}, "_txlock": {"immediate"},
 	}))
 	if err != nil {
 		return nil, err

@@ -1,0 +1,111 @@
+package store
+
+import (
+	"errors"
+	"fmt"
+
+	"tautspan/internal/record"
+)
+
+// Check looks whether the whole database is sound: SQLite's own check, foreign
+// keys, every operation readable, sequence numbers without a gap, counts and
+// the table of records as they follow from the operations. It returns the first
+// thing that is wrong. It reads one consistent state, also while serving.
+func (s *Store) Check() error {
+	tx, err := s.reader.Begin()
+	if err != nil {
+		return explain(err)
+	}
+	defer func() { _ = tx.Rollback() }() // it only read
+	for _, step := range []func(queryer) error{checkFile, checkGarages, checkOps} {
+		if err := step(tx); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func checkFile(tx queryer) error {
+	var verdict string
+	if err := tx.QueryRow("PRAGMA integrity_check(1)").Scan(&verdict); err != nil {
+		return err
+	}
+	if verdict != "ok" {
+		return errors.New("integrity_check: " + verdict)
+	}
+	var orphans int
+	if err := tx.QueryRow("SELECT count(*) FROM pragma_foreign_key_check").Scan(&orphans); err != nil {
+		return err
+	}
+	if orphans > 0 {
+		return fmt.Errorf("%d rows belong to no garage", orphans)
+	}
+	return nil
+}
+
+// checkGarages compares each garage's counts with its operations.
+func checkGarages(tx queryer) error {
+	var wrong int
+	err := tx.QueryRow(`SELECT count(*) FROM garages g
+		LEFT JOIN (SELECT gid, count(*) n, max(seq) last, sum(octet_length(body)) bytes FROM ops GROUP BY gid) o USING (gid)
+		WHERE g.last_seq <> coalesce(o.last, 0) OR g.last_seq <> coalesce(o.n, 0) OR g.bytes <> coalesce(o.bytes, 0)`).Scan(&wrong)
+	if err != nil {
+		return err
+	}
+	if wrong > 0 {
+		return fmt.Errorf("the counts of %d garages do not fit their operations", wrong)
+	}
+	return nil
+}
+
+// checkOps reads every operation and compares the table of records with them.
+func checkOps(tx queryer) error {
+	rows, err := tx.Query("SELECT gid, op_id, body FROM ops ORDER BY gid, seq")
+	if err != nil {
+		return err
+	}
+	defer func() { _ = rows.Close() }()
+	type key struct {
+		gid       int64
+		table, id string
+	}
+	creators := map[key]string{}
+	for rows.Next() {
+		var gid int64
+		var id string
+		var body []byte
+		if err := rows.Scan(&gid, &id, &body); err != nil {
+			return err
+		}
+		op, err := record.ReadOp(body)
+		if err != nil || op.ID != id || string(op.Text) != string(body) {
+			return fmt.Errorf("operation %s is not as it was kept: %w", id, err)
+		}
+		if k := (key{gid, op.Table, op.Record}); creators[k] == "" {
+			creators[k] = op.Device
+		}
+	}
+	if err := rows.Err(); err != nil {
+		return err
+	}
+	known, err := tx.Query("SELECT gid, tbl, record_id, created_by FROM records")
+	if err != nil {
+		return err
+	}
+	defer func() { _ = known.Close() }()
+	n := 0
+	for ; known.Next(); n++ {
+		var k key
+		var by string
+		if err := known.Scan(&k.gid, &k.table, &k.id, &by); err != nil {
+			return err
+		}
+		if creators[k] != by {
+			return fmt.Errorf("record %s of %s is listed as made by %q, its operations say %q", k.id, k.table, by, creators[k])
+		}
+	}
+	if n != len(creators) {
+		return fmt.Errorf("%d records are listed, the operations make %d", n, len(creators))
+	}
+	return known.Err()
+}

@@ -1,0 +1,233 @@
+package store_test
+
+import (
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+	"math/rand/v2"
+
+	"tautspan/internal/record"
+	"tautspan/server/store"
+)
+
+// phone is what a phone does, with the same merge code and in the same steps:
+// what is on its disk changes in whole transactions only, and a crash at any
+// time leaves the disk and nothing else.
+type phone struct {
+	welcome *store.Welcome
+	skewMS  int64 // how wrong its clock is
+	disk    disk
+	epoch   int // grows with every crash: answers to earlier requests reach nobody
+	// written is every operation the rider was told is kept.
+	written map[string]*record.Op
+	acked   map[string]bool // operations the server said it has
+}
+
+// disk is the phone's database.
+type disk struct {
+	rows    map[record.Key]string // merged from what the server sent
+	unsent  []*record.Op          // in the order they were made
+	refused map[string]string     // by id, with the code
+	cursor  string
+	clock   record.Clock
+}
+
+func newPhone(w *store.Welcome, skewMS int64) *phone {
+	return &phone{welcome: w, skewMS: skewMS, written: map[string]*record.Op{}, acked: map[string]bool{},
+		disk: disk{rows: map[record.Key]string{}, refused: map[string]string{}}}
+}
+
+// write makes one operation and keeps it, in one transaction. An operation that
+// the phone itself refuses is none.
+func (p *phone) write(r *rand.Rand, nowMS int64, table, id, put string) error {
+	random := make([]byte, 10)
+	for i := range random {
+		random[i] = byte(r.Uint32())
+	}
+	ask := &record.StampRequest{
+		Last: p.disk.clock, NowMS: float64(nowMS + p.skewMS), Random: hex.EncodeToString(random), Role: p.welcome.Role,
+		Device: p.welcome.DeviceID, Table: table, Record: id, Known: p.knows(table, id),
+	}
+	if put == "" {
+		ask.Remove = true
+	} else {
+		ask.Put = []byte(put)
+	}
+	made, err := record.NewOp(ask)
+	if err != nil {
+		return nil
+	}
+	op, err := record.ReadOp(made.Op)
+	if err != nil {
+		return fmt.Errorf("the phone made what it cannot read: %w", err)
+	}
+	p.disk.unsent = append(p.disk.unsent, op)
+	p.disk.clock = made.Clock
+	p.written[op.ID] = op
+	return p.shows(op)
+}
+
+// shows holds that the rider sees what was just written, whatever the clocks of
+// those who wrote before.
+func (p *phone) shows(op *record.Op) error {
+	r := &record.Record{Table: op.Table, ID: op.Record}
+	if row, ok := p.disk.rows[record.Key{Table: op.Table, ID: op.Record}]; ok {
+		var err error
+		if r, err = record.ReadRow([]byte(row)); err != nil {
+			return err
+		}
+	}
+	for _, unsent := range p.disk.unsent {
+		if unsent.Record == op.Record && unsent.Table == op.Table {
+			r.Apply(unsent)
+		}
+	}
+	if r.Hidden() != op.Remove {
+		return fmt.Errorf("the phone wrote %s and does not see it", op.Text)
+	}
+	for _, m := range op.Put {
+		if r.StampOf(m.Name) != op.Stamp() {
+			return fmt.Errorf("the phone wrote %s and sees an older %s", op.Text, m.Name)
+		}
+	}
+	return nil
+}
+
+// knows reports whether the phone has the record, from the server or unsent.
+func (p *phone) knows(table, id string) bool {
+	if _, ok := p.disk.rows[record.Key{Table: table, ID: id}]; ok {
+		return true
+	}
+	for _, op := range p.disk.unsent {
+		if op.Table == table && op.Record == id {
+			return true
+		}
+	}
+	return false
+}
+
+// request is a sync call on its way, sent by one tab of one phone.
+type request struct {
+	from  *phone
+	epoch int
+	sent  map[string]bool // ids in it
+	body  []byte
+}
+
+// ask begins a sync with at most most operations.
+func (p *phone) ask(most int) *request {
+	batch := p.disk.unsent[:min(most, len(p.disk.unsent))]
+	q := &request{from: p, epoch: p.epoch, sent: map[string]bool{}}
+	ops := []json.RawMessage{}
+	for _, op := range batch {
+		q.sent[op.ID] = true
+		ops = append(ops, op.Text)
+	}
+	q.body, _ = json.Marshal(map[string]any{"cursor": p.disk.cursor, "ops": ops}) // raw values that are JSON
+	return q
+}
+
+// answered is the body of a sync answer.
+type answered struct {
+	Cursor   string
+	Ops      []json.RawMessage
+	More     *bool
+	Rejected []struct {
+		OpID string `json:"op_id"`
+		Code string
+	}
+}
+
+// retried are refusals after which the phone keeps the operation to send again.
+var retried = map[string]bool{"clock_ahead": true, "too_many": true}
+
+// take applies an answer in one transaction, or leaves everything as it is.
+func (p *phone) take(q *request, status int, body []byte) error {
+	var a answered
+	if p.epoch != q.epoch || status != 200 || json.Unmarshal(body, &a) != nil || a.More == nil {
+		return nil
+	}
+	heads, err := readHeads(a.Ops)
+	if err != nil {
+		return err
+	}
+	merged, err := p.merged(a.Ops, heads)
+	if err != nil {
+		return err
+	}
+	refused := map[string]string{}
+	for _, r := range a.Rejected {
+		refused[r.OpID] = r.Code
+	}
+	left := []*record.Op{}
+	for _, op := range p.disk.unsent {
+		code, no := refused[op.ID]
+		switch {
+		case !q.sent[op.ID] || no && retried[code]:
+			left = append(left, op)
+		case no:
+			p.disk.refused[op.ID] = code
+		}
+	}
+	for id := range q.sent {
+		if _, no := refused[id]; !no {
+			p.acked[id] = true
+		}
+	}
+	for _, h := range heads { // what comes back is kept, whatever an earlier answer said
+		delete(p.disk.refused, h.ID)
+	}
+	for _, text := range merged.Rows {
+		r, err := record.ReadRow(text)
+		if err != nil {
+			return err
+		}
+		p.disk.rows[record.Key{Table: r.Table, ID: r.ID}] = string(text)
+	}
+	p.disk.unsent, p.disk.cursor, p.disk.clock = left, a.Cursor, max(p.disk.clock, merged.Clock)
+	return nil
+}
+
+// head is what the phone needs to know of an operation before the merge.
+type head struct {
+	ID     string `json:"op_id"`
+	Table  string
+	Record string `json:"record_id"`
+}
+
+func readHeads(ops []json.RawMessage) ([]head, error) {
+	heads := make([]head, len(ops))
+	for i, text := range ops {
+		if err := json.Unmarshal(text, &heads[i]); err != nil {
+			return nil, err
+		}
+	}
+	return heads, nil
+}
+
+// merged merges operations into the rows they touch.
+func (p *phone) merged(ops []json.RawMessage, heads []head) (*record.MergeResponse, error) {
+	ask, touched := &record.MergeRequest{}, map[record.Key]bool{}
+	for i, h := range heads {
+		ask.Ops = append(ask.Ops, ops[i])
+		key := record.Key{Table: h.Table, ID: h.Record}
+		if row, ok := p.disk.rows[key]; ok && !touched[key] {
+			ask.Rows = append(ask.Rows, []byte(row))
+		}
+		touched[key] = true
+	}
+	return record.Merge(ask)
+}
+
+// state is what the phone has from the server.
+func (p *phone) state() (record.State, error) {
+	s := record.State{}
+	for key, text := range p.disk.rows {
+		r, err := record.ReadRow([]byte(text))
+		if err != nil {
+			return nil, err
+		}
+		s[key] = r
+	}
+	return s, nil
+}

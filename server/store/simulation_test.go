@@ -1,0 +1,370 @@
+package store_test
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"maps"
+	"math/rand/v2"
+	"net/http"
+	"net/http/httptest"
+	"reflect"
+	"runtime"
+	"runtime/debug"
+	"sync"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	"github.com/gorilla/mux"
+	"github.com/stretchr/testify/require"
+
+	"tautspan/internal/record"
+	"tautspan/internal/testkit"
+	"tautspan/server/api"
+	"tautspan/server/store"
+)
+
+var (
+	seeds    = flag.Uint64("seeds", 5000, "how many worlds to simulate")
+	onlySeed = flag.Int64("seed", -1, "simulate only the world of this seed")
+)
+
+// TestSimulation runs whole worlds, each from one seed: phones of every role,
+// one real server behind a net that drops, repeats, reorders, delays and cuts
+// short, phones and server that crash at any step, clocks wrong by a day, two
+// tabs that sync at once. In the end the net is sound again, and then all must
+// agree with the definition of merging, with no acknowledged operation lost.
+func TestSimulation(t *testing.T) {
+	from, to := uint64(0), *seeds
+	if *onlySeed >= 0 {
+		from, to = uint64(*onlySeed), uint64(*onlySeed)+1
+	} else if testing.Short() {
+		to = min(to, 200)
+	}
+	defer debug.SetGCPercent(debug.SetGCPercent(400)) // small worlds by the thousand: a third less time
+	var next atomic.Uint64
+	next.Store(from)
+	var workers sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		workers.Add(1)
+		go func() {
+			defer workers.Done()
+			s := newServer(t)
+			defer s.close(t)
+			for seed := next.Add(1) - 1; seed < to && !t.Failed(); seed = next.Add(1) - 1 {
+				if err := simulate(s, seed); err != nil {
+					t.Errorf("seed %d: %v\nreplay: go test ./server/store -run TestSimulation -seed=%d", seed, err, seed)
+				}
+			}
+		}()
+	}
+	workers.Wait()
+}
+
+// server is the real store behind the real routes, called without a socket.
+type server struct {
+	dir   string
+	store *store.Store
+	http  http.Handler
+	nowMS int64
+}
+
+func newServer(t *testing.T) *server {
+	s := &server{dir: t.TempDir()}
+	require.NoError(t, s.open())
+	return s
+}
+
+func (s *server) open() (err error) {
+	if s.store, err = store.OpenNoSync(s.dir); err != nil {
+		return err
+	}
+	r := mux.NewRouter()
+	api.Routes(r, http.NotFoundHandler(), api.Config{Store: s.store, Now: func() time.Time { return time.UnixMilli(s.nowMS) }})
+	s.http = r
+	return nil
+}
+
+func (s *server) close(t *testing.T) { require.NoError(t, s.store.Close()) }
+
+// sync answers one call.
+func (s *server) sync(token, garage string, body []byte) (int, []byte) {
+	r := httptest.NewRequest("POST", "/api/v1/garages/"+garage+"/sync", bytes.NewReader(body))
+	r.Header.Set("Authorization", "Bearer "+token)
+	w := httptest.NewRecorder()
+	s.http.ServeHTTP(w, r)
+	return w.Code, w.Body.Bytes()
+}
+
+// world is one garage with its phones and what is on its way between them.
+type world struct {
+	r        *rand.Rand
+	server   *server
+	phones   []*phone
+	requests []*request
+	answers  []*answerOnWay
+	records  map[string][]string // ids to write to, by table
+}
+
+type answerOnWay struct {
+	to     *request
+	status int
+	body   []byte
+}
+
+func simulate(s *server, seed uint64) error {
+	w := &world{r: rand.New(rand.NewPCG(seed, 0x7a0)), server: s}
+	s.nowMS = now
+	if err := w.found(); err != nil {
+		return err
+	}
+	for range 15 + w.r.IntN(65) {
+		if err := w.step(); err != nil {
+			return err
+		}
+	}
+	if err := w.settle(); err != nil {
+		return err
+	}
+	return w.check(seed%8 == 0)
+}
+
+const dayMS = 24 * 3600 * 1000
+
+// found makes a garage with two to four phones and some ids to quarrel over.
+func (w *world) found() error {
+	owner, err := w.server.store.CreateGarage("G", "p", now)
+	if err != nil {
+		return err
+	}
+	welcomes := []*store.Welcome{owner}
+	who, err := w.server.store.Authenticate(owner.Token)
+	if err != nil {
+		return err
+	}
+	for range 1 + w.r.IntN(3) {
+		role := []record.Role{record.Leader, record.Leader, record.Checker, record.Viewer}[w.r.IntN(4)]
+		code, err := w.server.store.Invite(who, role, 1, now+1000, now)
+		if err != nil {
+			return err
+		}
+		joined, err := w.server.store.Join(code, "p", now)
+		if err != nil {
+			return err
+		}
+		welcomes = append(welcomes, joined)
+	}
+	for _, welcome := range welcomes {
+		skew := (w.r.Int64N(3) - 1) * dayMS
+		if w.r.IntN(8) == 0 {
+			skew += 2 * dayMS // too far ahead: refused until the day has come
+		}
+		w.phones = append(w.phones, newPhone(welcome, skew))
+	}
+	w.records = map[string][]string{}
+	for i, table := range []string{"bikes", "care", "readings", "distances"} {
+		for j := range 1 + w.r.IntN(3) {
+			w.records[table] = append(w.records[table], fmt.Sprintf("%08x-0000-4000-8000-%012x", i, j))
+		}
+	}
+	return nil
+}
+
+// step lets one thing happen somewhere.
+func (w *world) step() error {
+	w.server.nowMS += w.r.Int64N(3) * 1000 // coarse, so that clocks of different phones are often the same
+	p := w.phones[w.r.IntN(len(w.phones))]
+	switch n := w.r.IntN(100); {
+	case n < 40:
+		return w.write(p)
+	case n < 60:
+		w.requests = append(w.requests, p.ask(1+w.r.IntN(8))) // a second one in flight is a second tab
+		return nil
+	case n < 78:
+		w.carryRequest()
+		return nil
+	case n < 94:
+		return w.carryAnswer()
+	case n < 98:
+		p.epoch++ // crash
+		return nil
+	case n < 99 && w.r.IntN(20) == 0:
+		w.requests, w.answers = nil, nil
+		if err := w.server.store.Close(); err != nil {
+			return err
+		}
+		return w.server.open()
+	}
+	p.skewMS += (w.r.Int64N(3) - 1) * dayMS / 2 // somebody sets the clock
+	return nil
+}
+
+func (w *world) write(p *phone) error {
+	table := []string{"bikes", "bikes", "care", "readings", "distances"}[w.r.IntN(5)]
+	ids := w.records[table]
+	id := ids[w.r.IntN(len(ids))]
+	return p.write(w.r, w.server.nowMS, table, id, randomPut(w.r, table, p.knows(table, id)))
+}
+
+// randomPut is a put, or nothing for a remove.
+func randomPut(r *rand.Rand, table string, known bool) string {
+	n := r.IntN(9)
+	if known && r.IntN(5) == 0 {
+		return ""
+	}
+	const link = `"bike_id":"00000000-0000-4000-8000-000000000000","at":"2026-03-01T08:00:00Z"`
+	switch {
+	case table == "readings" && known:
+		return fmt.Sprintf(`{"void_reason":"r%d"}`, n)
+	case table == "readings":
+		return fmt.Sprintf(`{"chain_id":"00000000-0000-4000-8000-000000000000","at":"2026-03-01T08:00:00Z","at_km":%d,"reading":{"kind":"compare","pitches":100,"growth_mm":%d}}`, n, n)
+	case known && n < 2:
+		return `{"note":null}`
+	case known && n < 6:
+		return fmt.Sprintf(`{"note":"n%d"}`, n)
+	case table == "bikes":
+		return fmt.Sprintf(`{"name":"b%d","drive":"hub"}`, n)
+	case table == "care":
+		return fmt.Sprintf(`{"chain_id":"00000000-0000-4000-8000-000000000000","at":"2026-03-01T08:00:00Z","did":["wiped"],"note":"n%d"}`, n)
+	}
+	return fmt.Sprintf(`{%s,"add_km":%d}`, link, n)
+}
+
+// carryRequest brings any waiting request to the server, or not, or twice, or
+// only its beginning; the server may crash before or after it has committed.
+func (w *world) carryRequest() {
+	if len(w.requests) == 0 {
+		return
+	}
+	i := w.r.IntN(len(w.requests))
+	q := w.requests[i]
+	fate := w.r.IntN(10)
+	if fate != 0 { // 0: it arrives again later
+		w.requests = append(w.requests[:i], w.requests[i+1:]...)
+	}
+	body := q.body
+	switch fate {
+	case 1: // lost, or the server crashed before the commit
+		return
+	case 2:
+		body = body[:w.r.IntN(len(body))]
+	}
+	status, answer := w.server.sync(q.from.welcome.Token, q.from.welcome.GarageID, body)
+	if fate != 3 { // 3: the server crashed after the commit
+		w.answers = append(w.answers, &answerOnWay{q, status, answer})
+	}
+}
+
+// carryAnswer brings any waiting answer home, or not, or twice, or only its
+// beginning.
+func (w *world) carryAnswer() error {
+	if len(w.answers) == 0 {
+		return nil
+	}
+	i := w.r.IntN(len(w.answers))
+	a := w.answers[i]
+	fate := w.r.IntN(10)
+	if fate != 0 {
+		w.answers = append(w.answers[:i], w.answers[i+1:]...)
+	}
+	body := a.body
+	switch fate {
+	case 1:
+		return nil
+	case 2:
+		body = body[:w.r.IntN(len(body))]
+	}
+	return a.to.from.take(a.to, a.status, body)
+}
+
+// settle lets every phone sync over a sound net, days later, until nothing is
+// waiting anywhere; it must not take long.
+func (w *world) settle() error {
+	w.server.nowMS += 30 * dayMS
+	for round := 0; ; round++ {
+		quiet := true
+		for _, p := range w.phones {
+			before := p.disk.cursor
+			q := p.ask(500)
+			status, body := w.server.sync(p.welcome.Token, p.welcome.GarageID, q.body)
+			if status != 200 {
+				return fmt.Errorf("a sound sync was answered %d: %s", status, body)
+			}
+			if err := p.take(q, status, body); err != nil {
+				return err
+			}
+			quiet = quiet && len(q.sent) == 0 && p.disk.cursor == before && len(p.disk.unsent) == 0
+		}
+		if quiet {
+			return nil
+		}
+		if round == 5 {
+			return fmt.Errorf("the phones do not come to rest")
+		}
+	}
+}
+
+// check holds what must hold in the end; wholly includes the server's own check.
+func (w *world) check(wholly bool) error {
+	who, err := w.server.store.Authenticate(w.phones[0].welcome.Token)
+	if err != nil {
+		return err
+	}
+	accepted, ops := map[string]*record.Op{}, []*record.Op{}
+	err = w.server.store.EachOp(who, func(op *record.Op) error {
+		accepted[op.ID] = op
+		ops = append(ops, op)
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	want := testkit.Reference(ops)
+	state, err := w.server.store.State(who)
+	if err != nil {
+		return err
+	}
+	if got := testkit.View(state); !maps.Equal(want, got) {
+		return fmt.Errorf("the server has %v, by definition it is %v", got, want)
+	}
+	for i, p := range w.phones {
+		state, err := p.state()
+		if err != nil {
+			return err
+		}
+		if got := testkit.View(state); !maps.Equal(want, got) {
+			return fmt.Errorf("phone %d has %v, by definition it is %v", i, got, want)
+		}
+		if err := p.lostNothing(accepted); err != nil {
+			return fmt.Errorf("phone %d: %w", i, err)
+		}
+	}
+	if wholly {
+		if err := w.server.store.Check(); err != nil {
+			return err
+		}
+	}
+	return w.server.store.DeleteGarage(who) // so that the next check is as quick
+}
+
+// lostNothing: every operation the rider was told is kept is either on the
+// server as it was made, or refused with a reason the phone still has.
+func (p *phone) lostNothing(accepted map[string]*record.Op) error {
+	for id, op := range p.written {
+		on, refused := accepted[id], p.disk.refused[id]
+		switch {
+		case p.acked[id] && on == nil:
+			return fmt.Errorf("operation %s was acknowledged and is lost", id)
+		case on != nil && refused != "":
+			return fmt.Errorf("operation %s is kept, but the rider was told that it was refused: %s", id, refused)
+		case on == nil && refused == "":
+			return fmt.Errorf("operation %s is neither kept nor refused", id)
+		case on != nil && !reflect.DeepEqual(on.Text, op.Text):
+			return fmt.Errorf("operation %s changed on the way: %s, then %s", id, op.Text, on.Text)
+		case on != nil && p.welcome.Role == record.Viewer:
+			return fmt.Errorf("a viewer's operation %s was taken", id)
+		}
+	}
+	return nil
+}
