@@ -50,14 +50,17 @@ function standing({ fit, fitResults, crashed }) {
   return { shape: 'unknown', word: t('fit.tag.starting'), lines: [] };
 }
 
-/** @param {any} answer @returns {Short} */
-function which({ candidates: [first], none_fit, nearest }) {
+/** No name stands as the answer while the engine warns that it is not sure. @param {any} answer @returns {Short} */
+function which({ candidates: [first, second], none_fit, nearest, caution_codes }) {
   if (none_fit) return { shape: 'no', word: t('fit.tag.none'), lines: [t('fit.tag.nearest', { name: nearest.name })] };
-  return {
-    shape: fits(first.fits_this_bike),
-    word: first.name,
-    lines: [t('fit.tag.likely', { share: share(first.probability) })],
-  };
+  const likely = t('fit.tag.likely', { share: share(first.probability) });
+  if (caution_codes.some((/** @type {{code: string}} */ { code }) => code === 'identify_caution_unsure')) {
+    const names = [first, second]
+      .filter(Boolean)
+      .map(({ name, probability }) => t('fit.tag.or', { name, share: share(probability) }));
+    return { shape: 'unknown', word: t('fit.tag.unsure'), lines: names };
+  }
+  return { shape: fits(first.fits_this_bike), word: first.name, lines: [likely] };
 }
 
 /** @param {boolean|null} suits @returns {'yes'|'no'|'unknown'} */

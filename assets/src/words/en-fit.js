@@ -32,6 +32,8 @@ export default {
   'fit.tag.crash.text': 'What you entered is kept.',
   'fit.tag.restart': 'Start it again',
   'fit.tag.likely': '{share} likely',
+  'fit.tag.unsure': 'Not sure yet',
+  'fit.tag.or': '{name}: {share}',
   'fit.tag.none': 'No chain family fits',
   'fit.tag.nearest': 'nearest: {name}',
   'fit.tag.pitches': '{n} pitches',

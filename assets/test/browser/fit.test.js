@@ -64,6 +64,17 @@ test('which chain: a width and the bike, by touch and offline', async (t) => {
   await assertLooks(page, 'which chain');
 });
 
+// 5.79 mm lies between the widths for 11 (up to 5.74) and 10 sprockets (from 5.84).
+test('which chain: a width between two families names neither as the answer', async (t) => {
+  const { page } = await offline(t);
+  await type(page, /Outer width/, '5.79');
+  await answer(page).getByText('Not sure yet').waitFor();
+  await answer(page)
+    .getByText(/11 sprockets: \d+ %.*10 sprockets: \d+ %/)
+    .waitFor();
+  await page.getByText('Do not buy, join or fit a chain on this alone.').waitFor();
+});
+
 // 2C + F/4 + R/4 + 1 in inches: 410 mm, 50/28 teeth gives 52.8 in, so 53 in or
 // 106 pitches (common workshop rule, by hand); 116 less 106 is 10.
 test('how long: from loose numbers to the cut list of a 116, by touch and offline', async (t) => {
