@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"strings"
 	"syscall"
 
 	"tautspan/internal/engine"
@@ -17,6 +18,9 @@ import (
 const usage = `usage:
   tautspan [serve] [--addr HOST:PORT] [--data DIR]   serve the app (the default)
   tautspan calc NAME < request.json > response.json  one calculation; without NAME, list them
+  tautspan backup [--data DIR] --out FILE            write the database as one file, also while serving
+  tautspan restore [--data DIR] --from FILE          make the database anew from such a file
+  tautspan check [--data DIR]                        look whether the database is sound
   tautspan version                                   say which version this is
 `
 
@@ -30,7 +34,7 @@ func main() {
 // request or the command line was wrong, 1 anything else.
 func run(ctx context.Context, args []string, in io.Reader, out, errs io.Writer) int {
 	command := "serve"
-	if len(args) > 0 && args[0][0] != '-' {
+	if len(args) > 0 && !strings.HasPrefix(args[0], "-") {
 		command, args = args[0], args[1:]
 	}
 	switch command {
@@ -38,6 +42,12 @@ func run(ctx context.Context, args []string, in io.Reader, out, errs io.Writer) 
 		return server.Command(ctx, args, errs)
 	case "calc":
 		return calc(args, in, out, errs)
+	case "backup":
+		return server.Backup(args, out, errs)
+	case "restore":
+		return server.Restore(args, out, errs)
+	case "check":
+		return server.Check(args, out, errs)
 	case "version":
 		fmt.Fprintln(out, server.Version())
 		return 0

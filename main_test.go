@@ -122,6 +122,7 @@ func TestRun_commandLine(t *testing.T) {
 		{[]string{"version"}, 0, "tautspan"},
 		{[]string{"calc"}, 0, "wear"},
 		{[]string{"calc", "waer"}, 2, "unknown_name"},
+		{[]string{""}, 2, "there is no command"},
 		{[]string{"ride"}, 2, "there is no command"},
 		{[]string{"serve", "--adr", "x"}, 2, "-addr"},
 		{[]string{"serve", "now"}, 2, "not expected"},

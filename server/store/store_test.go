@@ -42,16 +42,6 @@ func session(t testing.TB, s *store.Store, w *store.Welcome) *store.Session {
 	return who
 }
 
-// join adds a device of a role.
-func join(t testing.TB, s *store.Store, owner *store.Session, role record.Role) *store.Session {
-	t.Helper()
-	code, err := s.Invite(owner, role, 1, now+1000, now)
-	require.NoError(t, err)
-	w, err := s.Join(code, "helper", now)
-	require.NoError(t, err)
-	return session(t, s, w)
-}
-
 // bikeOp is the n-th operation of a device: it puts a bike of its own.
 func bikeOp(t testing.TB, who *store.Session, n int, body string) *record.Op {
 	t.Helper()
@@ -269,7 +259,7 @@ func TestStore_Open_newerSchema(t *testing.T) {
 	dir := t.TempDir()
 	s, err := store.Open(dir, store.DefaultQuota())
 	require.NoError(t, err)
-	require.NoError(t, s.SetSchema(999))
+	require.NoError(t, s.Do("PRAGMA user_version = 999"))
 	require.NoError(t, s.Close())
 	_, err = store.Open(dir, store.DefaultQuota())
 	assert.ErrorContains(t, err, "newer version")
