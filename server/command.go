@@ -12,13 +12,16 @@ import (
 	"github.com/rs/zerolog"
 )
 
+// dataFolder is where the database is unless somebody says otherwise.
+const dataFolder = "tautspan-data"
+
 // Command is `tautspan serve`: it reads the flags, serves until ctx is done and
 // returns the exit status. Logs are JSON lines on errs.
 func Command(ctx context.Context, args []string, errs io.Writer) int {
 	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
 	flags.SetOutput(errs)
 	addr := flags.String("addr", ":8080", "address to listen on, HOST:PORT")
-	data := flags.String("data", "tautspan-data", "folder for the database")
+	data := flags.String("data", dataFolder, "folder for the database")
 	open := flags.Bool("open-registration", true, "anybody may found a garage here; =false for a private server")
 	proxy := flags.Bool("behind-proxy", false, "believe X-Forwarded-For and X-Forwarded-Proto")
 	metrics := flags.Bool("open-metrics", false, "answer /metrics to other machines too")

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"database/sql"
 	"errors"
 	"fmt"
 
@@ -11,8 +12,10 @@ import (
 // keys, every operation readable, sequence numbers without a gap, counts and
 // the table of records as they follow from the operations. It returns the first
 // thing that is wrong. It reads one consistent state, also while serving.
-func (s *Store) Check() error {
-	tx, err := s.reader.Begin()
+func (s *Store) Check() error { return check(s.reader) }
+
+func check(db *sql.DB) error {
+	tx, err := db.Begin()
 	if err != nil {
 		return explain(err)
 	}

@@ -1,10 +1,6 @@
 package store
 
-import (
-	"context"
-	"fmt"
-	"sync"
-)
+import "sync"
 
 // BeforeCommit lets a test fail the next commits, which stands for a crash.
 func (s *Store) BeforeCommit(f func() error) { s.beforeCommit = f }
@@ -22,12 +18,9 @@ func (s *Store) RowsPerTable() (map[string]int, error) {
 	return counts, nil
 }
 
-// SetSchema pretends the database were made by another version.
-func (s *Store) SetSchema(version int) error {
-	return s.write(func(t *tx) error {
-		_, err := t.conn.ExecContext(context.Background(), fmt.Sprintf("PRAGMA user_version = %d", version))
-		return err
-	}, nil)
+// Do runs any statement.
+func (s *Store) Do(statement string) error {
+	return s.write(func(t *tx) error { return t.exec(statement) }, nil)
 }
 
 var opening sync.Mutex

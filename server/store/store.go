@@ -123,7 +123,7 @@ func migrate(db *sql.DB) error {
 	if err != nil {
 		return err
 	}
-	var done int
+	done := 0
 	if err := db.QueryRow("PRAGMA user_version").Scan(&done); err != nil {
 		return err
 	}
@@ -141,6 +141,12 @@ func migrate(db *sql.DB) error {
 	}
 	_, err = db.Exec("INSERT INTO history SELECT ? WHERE NOT EXISTS (SELECT 1 FROM history)", newEpoch())
 	return err
+}
+
+// schemas is how many schemas there have been, the newest one's number.
+func schemas() (int, error) {
+	files, err := fs.Glob(migrations, "sql/*.sql")
+	return len(files), err
 }
 
 func migrateOne(db *sql.DB, text string, version int) error {

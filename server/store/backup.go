@@ -1,0 +1,147 @@
+package store
+
+import (
+	"database/sql"
+	"errors"
+	"fmt"
+	"io"
+	"net/url"
+	"os"
+	"path/filepath"
+)
+
+// Backup writes the database of a folder as one file, as it is at one instant;
+// a server may go on writing meanwhile. The file must not exist; it appears
+// under its name only once it is whole and on the disk.
+func Backup(dir, out string) error {
+	if _, err := os.Stat(out); err == nil {
+		return fmt.Errorf("%s exists already; nothing was written", out)
+	}
+	db, err := openExisting(dir)
+	if err != nil {
+		return err
+	}
+	defer func() { _ = db.Close() }() // it changed nothing
+	part := out + ".part"
+	if err := os.Remove(part); err != nil && !errors.Is(err, os.ErrNotExist) {
+		return err
+	}
+	if _, err := db.Exec("VACUUM INTO ?", part); err != nil {
+		return errors.Join(explain(err), os.Remove(part))
+	}
+	return keep(part, out)
+}
+
+// Restore makes a folder's database from a backup, after making sure that the
+// backup is sound. The folder must hold none. Cursors that phones have from
+// before begin anew, so that none misses what came after the backup.
+func Restore(dir, from string) error {
+	path := filepath.Join(dir, FileName)
+	if _, err := os.Stat(path); err == nil {
+		return fmt.Errorf("%s exists already; move it away first, nothing was changed", path)
+	}
+	if err := os.MkdirAll(dir, 0o700); err != nil {
+		return err
+	}
+	part := filepath.Join(dir, "restoring")
+	if err := os.RemoveAll(part); err != nil {
+		return err
+	}
+	defer func() { _ = os.RemoveAll(part) }() // what is left of a failure
+	if err := os.Mkdir(part, 0o700); err != nil {
+		return err
+	}
+	if err := copyFile(from, filepath.Join(part, FileName)); err != nil {
+		return err
+	}
+	if err := renew(part); err != nil {
+		return fmt.Errorf("%s is not a sound backup: %w", from, err)
+	}
+	return keep(filepath.Join(part, FileName), path)
+}
+
+// renew brings a restored database up to date, checks it and begins a new
+// history.
+func renew(dir string) (err error) {
+	if schema, err := schemaOf(dir); err != nil || schema == 0 {
+		return errors.Join(err, errors.New("it is no database of ours"))
+	}
+	s, err := Open(dir, DefaultQuota())
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, s.Close()) }()
+	if err := s.Check(); err != nil {
+		return err
+	}
+	return s.write(func(t *tx) error { return t.exec("UPDATE history SET epoch = ?", newEpoch()) }, nil)
+}
+
+// CheckFolder is Check for the database of a folder; a server may be serving it.
+func CheckFolder(dir string) error {
+	schema, err := schemaOf(dir)
+	if err != nil {
+		return err
+	}
+	if newest, err := schemas(); err != nil || schema != newest {
+		return errors.Join(err, fmt.Errorf("the database has schema %d, this program %d; serve it once to bring it up to date", schema, newest))
+	}
+	db, err := openExisting(dir)
+	if err != nil {
+		return err
+	}
+	defer func() { _ = db.Close() }() // it only read
+	return check(db)
+}
+
+func schemaOf(dir string) (schema int, err error) {
+	db, err := openExisting(dir)
+	if err != nil {
+		return 0, err
+	}
+	defer func() { _ = db.Close() }() // it only read
+	return schema, explain(db.QueryRow("PRAGMA user_version").Scan(&schema))
+}
+
+// openExisting opens a folder's database as it is.
+func openExisting(dir string) (*sql.DB, error) {
+	path := filepath.Join(dir, FileName)
+	if _, err := os.Stat(path); err != nil {
+		return nil, fmt.Errorf("there is no database in %s", dir)
+	}
+	return sql.Open("sqlite3", dsn(path, url.Values{}))
+}
+
+func copyFile(from, to string) (err error) {
+	in, err := os.Open(from)
+	if err != nil {
+		return err
+	}
+	defer func() { _ = in.Close() }() // it was only read
+	out, err := os.OpenFile(to, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, out.Close()) }()
+	_, err = io.Copy(out, in)
+	return err
+}
+
+// keep presses a finished file to the disk and gives it its name.
+func keep(part, path string) error {
+	file, err := os.OpenFile(part, os.O_RDWR, 0)
+	if err != nil {
+		return err
+	}
+	if err := errors.Join(file.Sync(), file.Close()); err != nil {
+		return err
+	}
+	if err := os.Rename(part, path); err != nil {
+		return err
+	}
+	folder, err := os.Open(filepath.Dir(path))
+	if err != nil {
+		return err
+	}
+	return errors.Join(folder.Sync(), folder.Close())
+}

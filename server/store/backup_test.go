@@ -1,0 +1,120 @@
+package store_test
+
+import (
+	"os"
+	"path/filepath"
+	"sync"
+	"sync/atomic"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"tautspan/internal/record"
+	"tautspan/server/store"
+)
+
+// A backup taken while phones push is sound, holds what was answered before it
+// began, and serves again after a restore, with cursors that begin anew.
+func TestBackup_whileServing(t *testing.T) {
+	dir, other := t.TempDir(), t.TempDir()
+	s, err := store.Open(dir, store.DefaultQuota())
+	require.NoError(t, err)
+	w, err := s.CreateGarage("G", "phone", now)
+	require.NoError(t, err)
+	who := session(t, s, w)
+	for i := range 100 {
+		_, err := s.Push(who, []*record.Op{bikeOp(t, who, i, "")}, now)
+		require.NoError(t, err)
+	}
+	var stop atomic.Bool
+	var pushing sync.WaitGroup
+	pushing.Go(func() {
+		for i := 100; !stop.Load(); i++ {
+			_, err := s.Push(who, []*record.Op{bikeOp(t, who, i, "")}, now)
+			assert.NoError(t, err)
+		}
+	})
+	file := filepath.Join(other, "backup.db")
+	require.NoError(t, store.Backup(dir, file))
+	assert.ErrorContains(t, store.Backup(dir, file), "exists already")
+	assert.NoError(t, store.CheckFolder(dir), "check works beside a server")
+	stop.Store(true)
+	pushing.Wait()
+	before, err := s.Pull(who, "")
+	require.NoError(t, err)
+	require.NoError(t, s.Close())
+	assert.ErrorContains(t, store.Restore(dir, file), "exists already")
+
+	restored := filepath.Join(other, "new")
+	require.NoError(t, store.Restore(restored, file))
+	require.NoError(t, store.CheckFolder(restored))
+	again, err := store.Open(restored, store.DefaultQuota())
+	require.NoError(t, err)
+	defer func() { require.NoError(t, again.Close()) }()
+	page, err := again.Pull(session(t, again, w), before.Cursor)
+	require.NoError(t, err)
+	require.GreaterOrEqual(t, len(page.Ops), 100, "a cursor from before begins anew")
+	for i := range 100 {
+		assert.Equal(t, string(before.Ops[i]), string(page.Ops[i]))
+	}
+}
+
+func TestRestore_damaged(t *testing.T) {
+	dir := t.TempDir()
+	s, err := store.Open(filepath.Join(dir, "a"), store.DefaultQuota())
+	require.NoError(t, err)
+	who := found(t, s)
+	for i := range 200 {
+		_, err := s.Push(who, []*record.Op{bikeOp(t, who, i, "")}, now)
+		require.NoError(t, err)
+	}
+	require.NoError(t, s.Close())
+	file := filepath.Join(dir, "backup.db")
+	require.NoError(t, store.Backup(filepath.Join(dir, "a"), file))
+	sound, err := os.ReadFile(file)
+	require.NoError(t, err)
+	for name, damage := range map[string]func([]byte) []byte{
+		"empty":     func([]byte) []byte { return nil },
+		"text":      func([]byte) []byte { return []byte("this is no database, only a text that somebody kept") },
+		"cut short": func(b []byte) []byte { return b[:len(b)/2] },
+		"overwritten": func(b []byte) []byte {
+			for i := len(b) / 2; i < len(b)/2+5000; i++ {
+				b[i] = 0x55
+			}
+			return b
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			bad := filepath.Join(t.TempDir(), "bad.db")
+			require.NoError(t, os.WriteFile(bad, damage(append([]byte{}, sound...)), 0o600))
+			target := t.TempDir()
+			err := store.Restore(target, bad)
+			assert.ErrorContains(t, err, "not a sound backup")
+			left, err := os.ReadDir(target)
+			require.NoError(t, err)
+			assert.Empty(t, left, "nothing half restored stays")
+		})
+	}
+}
+
+// Check finds what does not follow from the operations.
+func TestCheck_finds(t *testing.T) {
+	for name, damage := range map[string]string{
+		"counts":  "UPDATE garages SET last_seq = last_seq + 1",
+		"gap":     "UPDATE ops SET seq = 7 WHERE seq = 2",
+		"record":  "DELETE FROM records WHERE record_id LIKE '%1'",
+		"creator": "UPDATE records SET created_by = 'x'",
+		"broken":  `UPDATE ops SET body = substr(body, 2)`,
+	} {
+		t.Run(name, func(t *testing.T) {
+			s := open(t, store.DefaultQuota())
+			who := found(t, s)
+			_, err := s.Push(who, []*record.Op{bikeOp(t, who, 1, ""), bikeOp(t, who, 2, "")}, now)
+			require.NoError(t, err)
+			require.NoError(t, s.Check())
+			require.NoError(t, s.Do(damage))
+			assert.Error(t, s.Check())
+		})
+	}
+}
