@@ -27,7 +27,7 @@ func bruteForce(q *Question, n int, seed uint64) []weighted {
 		if rng.Float64() < misjudgedPart {
 			sd = misjudgedSD
 		}
-		logRate := math.Log(q.Care.medianRate()) + sd*rng.NormFloat64() + chainSD*rng.NormFloat64()
+		logRate := math.Log(q.Care.medianRate()) + prudence + sd*rng.NormFloat64() + chainSD*rng.NormFloat64()
 		p := weighted{rate: math.Exp(logRate), w: 1}
 		for p.x = -1; p.x < 0 || p.x > 0.15; {
 			p.x = newMeanPercent + newSDPercent*rng.NormFloat64()

@@ -6,16 +6,19 @@
 // s is the distance since the chain was new in 1000 km, x its elongation in
 // percent of pitch.
 //
-//	x(s) = x0 + R G(s)
-//	x0     how long the chain was when new, normal, cut to the length tolerance
-//	R      wear rate, percent per 1000 km, unknown, log-normal about its care class
-//	G      gamma process: the increment over ds is gamma, shape nu ds, scale 1/nu
+//	y(s) = y0 + R G(s)        smooth wear
+//	x    = L ((1+c)^(y/L) - 1)/c    elongation: wear speeds up by c towards L
+//	x0   how long the chain was when new, normal, cut to the length tolerance
+//	R    mean wear rate from new to the limit L, percent per 1000 km, unknown,
+//	     log-normal about its care class
+//	G    gamma process: the increment over ds is gamma, shape nu ds, scale 1/nu
 //
 // Elongation therefore never falls, large steps are likelier than a normal law
 // says, and the spread of what is to come grows with the rate itself. Readings
 // are normal about x, or intervals of it (a go/no-go gauge), and each may be a
 // blunder. A gauge that bears on opposed rollers reads their play as well, the
-// same each time. All numbers are in prior.go, each with where it comes from.
+// same each time. The numbers are in prior.go and evidence.go, each with where
+// it comes from.
 //
 // # Method
 //
@@ -23,7 +26,7 @@
 // on a grid a forward filter carries the distribution of x over a lattice from
 // reading to reading; its normalisers give the rate's likelihood. A backward
 // pass finds readings that do not go with the others. What is left to wear,
-// z = (L - x)/R, decides the time to the limit L:
+// z = (L - y)/R, decides the time to the limit L:
 //
 //	P(T <= t) = P(x >= L) + sum over z of w(z) Q(nu t, nu z)
 //

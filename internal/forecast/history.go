@@ -14,11 +14,11 @@ const (
 // its care class and the likelihoods over the rate grid that earlier chains of
 // the same bike and care left.
 //
-// With m the log median of the class, the bike's mu is 0.9 N(0, 0.5^2) +
-// 0.1 N(0, 1), each chain's log rate N(m + mu, 0.3^2). Given mu the chains are
-// independent, so they combine in one sum over mu.
+// With m the log median of the class, the bike's mu is a mixture of N(0, bikeSD^2)
+// and N(0, misjudgedSD^2), each chain's log rate N(m + mu, chainSD^2). Given mu
+// the chains are independent, so they combine in one sum over mu.
 func ratePrior(care Care, earlier []rateLaw) rateLaw {
-	m := math.Log(care.medianRate())
+	m := math.Log(care.medianRate()) + prudence
 	var prior rateLaw
 	for mu := -bikeReach; mu <= bikeReach+bikeStep/2; mu += bikeStep {
 		w := (1-misjudgedPart)*normalDensity(mu, bikeSD) + misjudgedPart*normalDensity(mu, misjudgedSD)

@@ -1,9 +1,9 @@
 package forecast
 
 import (
-	"fmt"
 	"math"
 	"math/rand/v2"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -122,6 +122,30 @@ func (s *score) cover() float64 { return s.covered / s.n }
 func (s *score) CRPS() float64  { return s.crps / s.n }
 func (s *score) risk() float64  { return s.past / s.checked }
 
+// methods are what is compared, the model first.
+var methods = []struct {
+	name     string
+	forecast method
+}{
+	{"this model", thisModel},
+	{"this model, two earlier chains", withEarlierChains},
+	{"last reading extrapolated", lastReading},
+	{"least squares", leastSquares},
+}
+
+// simulate scores every method on the same riders.
+func simulate(w world, riders int) []score {
+	rng := rand.New(rand.NewPCG(2024, uint64(len(w.name))))
+	scores := make([]score, len(methods))
+	for range riders {
+		r := w.draw(rng)
+		for k, m := range methods {
+			scores[k].add(m.forecast(&r), r.toGo, r.q.Risk)
+		}
+	}
+	return scores
+}
+
 // The simulation behind the claim that this forecast is better than drawing a
 // line. go test ./internal/forecast -run simulation -v -args -full prints it for
 // 2100 riders a world and holds it to the project's bounds; without -full a few
@@ -131,20 +155,12 @@ func TestForecast_simulation(t *testing.T) {
 	if *full {
 		riders, lowest, highest, gain, slack = 2100, 0.87, 0.95, 0.40, 0
 	}
-	for i, w := range worlds {
+	for _, w := range worlds {
 		t.Run(w.name, func(t *testing.T) {
-			rng := rand.New(rand.NewPCG(2024, uint64(i)))
-			methods := []method{thisModel, withEarlierChains, lastReading, leastSquares}
-			scores := make([]score, len(methods))
-			for range riders {
-				r := w.draw(rng)
-				for k, m := range methods {
-					scores[k].add(m(&r), r.toGo, r.q.Risk)
-				}
-			}
-			for k, name := range []string{"this model", "this model, two earlier chains", "last reading extrapolated", "least squares"} {
-				t.Log(fmt.Sprintf("%-32s cover %.3f  CRPS %6.0f km  risk at next check %.3f (%.0f of %.0f)",
-					name, scores[k].cover(), scores[k].CRPS(), scores[k].risk(), scores[k].checked, scores[k].n))
+			scores := simulate(w, riders)
+			for k, m := range methods {
+				t.Logf("%-32s cover %.3f  CRPS %6.0f km  risk at next check %.3f (%.0f of %.0f)",
+					m.name, scores[k].cover(), scores[k].CRPS(), scores[k].risk(), scores[k].checked, scores[k].n)
 			}
 			model, last := &scores[0], &scores[2]
 			assert.GreaterOrEqual(t, model.cover(), lowest)
@@ -155,6 +171,27 @@ func TestForecast_simulation(t *testing.T) {
 				assert.Less(t, scores[1].CRPS(), 0.95*model.CRPS(), "earlier chains help")
 			}
 		})
+	}
+}
+
+// BenchmarkSimulation prints the same table among the benchmarks, for 600 riders
+// a world, 2100 with -args -full. Its times mean nothing.
+func BenchmarkSimulation(b *testing.B) {
+	riders := 600
+	if *full {
+		riders = 2100
+	}
+	for _, w := range worlds {
+		scores := sync.OnceValue(func() []score { return simulate(w, riders) })
+		for k, m := range methods {
+			b.Run(w.name+"/"+m.name, func(b *testing.B) {
+				s := scores()[k]
+				b.ReportMetric(0, "ns/op")
+				b.ReportMetric(s.cover(), "cover")
+				b.ReportMetric(s.CRPS(), "CRPS-km")
+				b.ReportMetric(s.risk(), "risk-at-check")
+			})
+		}
 	}
 }
 
