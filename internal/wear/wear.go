@@ -82,7 +82,7 @@ func (a *Response) explain(r *Request, m *measurement) {
 				words.V("counted", float64(r.Reading.Pitches), 0), words.V("fits", fits, 0)))
 		}
 	} else {
-		a.Reasons = append(a.Reasons, words.N("probability_is", words.V("percent", 100*a.ProbabilityPast, 0)))
+		a.Reasons = append(a.Reasons, chance(a.ProbabilityPast))
 	}
 	a.Reasons = append(a.Reasons, m.notes...)
 	if a.Verdict == Ride && a.Elongation < chain.NewTolerancePercent && m.nominalMM > 0 {
@@ -97,6 +97,18 @@ func (a *Response) explain(r *Request, m *measurement) {
 	for _, code := range cautions[a.Verdict] {
 		a.Cautions = append(a.Cautions, words.N(code))
 	}
+}
+
+// chance puts the probability of being past the limit in words that never claim
+// certainty.
+func chance(probability float64) words.Note {
+	switch {
+	case probability < 0.01:
+		return words.N("probability_small")
+	case probability > 0.99:
+		return words.N("probability_large")
+	}
+	return words.N("probability_is", words.V("percent", 100*probability, 0))
 }
 
 var nextSteps = map[Verdict][]string{

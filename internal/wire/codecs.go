@@ -156,7 +156,7 @@ func (c list[T]) read(raw []byte, f *Field, path string) error {
 		return err
 	}
 	if f.most > 0 && (len(items) < f.least || len(items) > f.most) {
-		return fault.New(fault.OutOfRange, path, "this list has "+strconv.Itoa(len(items))+" entries"+f.allowed())
+		return fault.New(fault.OutOfRange, path, "this list has "+strconv.Itoa(len(items))+" entries; allowed is "+strconv.Itoa(f.least)+" to "+strconv.Itoa(f.most))
 	}
 	entry := *f
 	entry.least, entry.most = 0, 0

@@ -2,16 +2,18 @@ package words
 
 // wearEnglish has the texts of the calculation wear.
 var wearEnglish = map[string]string{
-	"elongation_is":   "Elongation is {elongation} %, give or take {half} % (95 times in 100).",
-	"limit_is":        "The limit for this drive is {limit} %.",
-	"probability_is":  "The chance that the chain is past the limit is {percent} %.",
-	"not_a_chain":     "No sound chain reads like this: the pitches were miscounted, or a number was mistyped.",
-	"count_again":     "You counted {counted} pitches; this length fits {fits}. Count again, pin to pin.",
-	"play_subtracted": "{play} % was subtracted because the rollers were pushed apart and their play reads as wear.",
-	"gauge_open_high": "The largest step tried, {lo} %, dropped. Nothing larger was tried, so the chain may be worse than it reads.",
-	"gauge_open_low":  "The smallest step tried, {hi} %, did not drop, so the chain lies somewhere below it.",
-	"new_may_be_long": "A new chain may measure up to {most} % long, so this much is no sign of wear.",
-	"measure_finer":   "This reading is coarse. Measure over more pitches or with a finer rule before you decide.",
+	"elongation_is":     "Elongation is {elongation} %, give or take {half} % (95 times in 100).",
+	"limit_is":          "The limit for this drive is {limit} %.",
+	"probability_is":    "The chance that the chain is past the limit is {percent} %.",
+	"probability_small": "The chance that the chain is past the limit is less than 1 %.",
+	"probability_large": "The chance that the chain is past the limit is more than 99 %.",
+	"not_a_chain":       "No sound chain reads like this: the pitches were miscounted, or a number was mistyped.",
+	"count_again":       "You counted {counted} pitches; this length fits {fits}. Count again, pin to pin.",
+	"play_subtracted":   "{play} % was subtracted because the rollers were pushed apart and their play reads as wear.",
+	"gauge_open_high":   "The largest step tried, {lo} %, dropped. Nothing larger was tried, so the chain may be worse than it reads.",
+	"gauge_open_low":    "The smallest step tried, {hi} %, did not drop, so the chain lies somewhere below it.",
+	"new_may_be_long":   "A new chain may measure up to {most} % long, so this much is no sign of wear.",
+	"measure_finer":     "This reading is coarse. Measure over more pitches or with a finer rule before you decide.",
 
 	"budget_resolution":  "the rule reads to {resolution} mm, at both ends",
 	"budget_alignment":   "sighting each pin and laying the rule straight, within {half} mm an end",
