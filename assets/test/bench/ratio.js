@@ -9,8 +9,10 @@ const ROOT = new URL('../../../', import.meta.url).pathname;
 /** @returns {Promise<{native: number, wasm: number}>} ns for one `wear` calculation, the best of three */
 export async function wasmRatio() {
   const goroot = (await run('go', ['env', 'GOROOT'])).stdout.trim();
+  const { stdout } = await run('go', ['run', './internal/tools/bundle', '-flags'], { cwd: ROOT });
+  const asShipped = ['-exec', join(goroot, 'lib/wasm/go_js_wasm_exec'), ...stdout.trim().split('\n')];
   const native = await bench([], {});
-  const wasm = await bench(['-exec', join(goroot, 'lib/wasm/go_js_wasm_exec')], { GOOS: 'js', GOARCH: 'wasm' });
+  const wasm = await bench(asShipped, { GOOS: 'js', GOARCH: 'wasm' });
   return { native, wasm };
 }
 
