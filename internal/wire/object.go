@@ -18,6 +18,7 @@ type Message interface{ Fields(o *Object) }
 // field each; every declaration returns a *Field to state what is allowed.
 type Object struct {
 	fields []*Field
+	room   []Field // where the fields are
 	// source is non-nil while reading, so that Tag can decide at once.
 	source *members
 	// tag is the field declared by Tag, nil when there is none.
@@ -51,7 +52,11 @@ type codec interface {
 }
 
 func (o *Object) add(name string, value codec) *Field {
-	f := &Field{name: name, value: value}
+	if len(o.room) == cap(o.room) { // fields are made by the dozen: reading is mostly this
+		o.room = make([]Field, 0, 16)
+	}
+	o.room = append(o.room, Field{name: name, value: value})
+	f := &o.room[len(o.room)-1]
 	o.fields = append(o.fields, f)
 	return f
 }

@@ -33,11 +33,7 @@ func MembersOf(data []byte) ([]Member, error) {
 	if err != nil {
 		return nil, err
 	}
-	members := make([]Member, len(parts.names))
-	for i, name := range parts.names {
-		members[i] = Member{name, parts.raw[name]}
-	}
-	return members, nil
+	return parts.all, nil
 }
 
 // ReadOf is Read for data that is known to be JSON.

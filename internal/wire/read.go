@@ -67,9 +67,17 @@ func dotted(p jsontext.Pointer) string {
 
 // members is one JSON object taken apart.
 type members struct {
-	path  string
-	names []string
-	raw   map[string][]byte
+	path string
+	all  []Member
+}
+
+func (s *members) find(name string) (raw []byte, given bool) {
+	for _, m := range s.all {
+		if m.Name == name {
+			return m.Value, true
+		}
+	}
+	return nil, false
 }
 
 func readObject(raw []byte, m Message, path string) error {
@@ -97,7 +105,7 @@ func takeApart(raw []byte, path string) (*members, error) {
 	if jsontext.Value(raw).Kind() != '{' {
 		return nil, wrongType(path, "an object", raw)
 	}
-	s := &members{path: path, raw: map[string][]byte{}}
+	s := &members{path: path}
 	d := jsontext.NewDecoder(bytes.NewReader(raw))
 	_, err := d.ReadToken()
 	for err == nil && d.PeekKind() == '"' {
@@ -108,9 +116,8 @@ func takeApart(raw []byte, path string) (*members, error) {
 		key := name.String()
 		var value jsontext.Value
 		value, err = d.ReadValue()
-		s.names = append(s.names, key)
 		end := d.InputOffset()
-		s.raw[key] = raw[end-int64(len(value)) : end]
+		s.all = append(s.all, Member{key, raw[end-int64(len(value)) : end]})
 	}
 	if err != nil {
 		return nil, fault.New(fault.InvalidJSON, path, "this is not a JSON object")
@@ -119,9 +126,9 @@ func takeApart(raw []byte, path string) (*members, error) {
 }
 
 func (s *members) refuseUnknown(fields []*Field) error {
-	for _, name := range s.names {
-		if !declared(fields, name) {
-			return fault.New(fault.UnknownField, join(s.path, shorten(name)),
+	for _, m := range s.all {
+		if !declared(fields, m.Name) {
+			return fault.New(fault.UnknownField, join(s.path, shorten(m.Name)),
 				"this field is not known here; allowed are "+nameAll(fields))
 		}
 	}
@@ -147,7 +154,7 @@ func nameAll(fields []*Field) string {
 
 func (s *members) readField(f *Field) error {
 	path := join(s.path, f.name)
-	raw, given := s.raw[f.name]
+	raw, given := s.find(f.name)
 	switch {
 	case given:
 		return f.value.read(raw, f, path)

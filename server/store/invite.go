@@ -15,14 +15,14 @@ func (s *Store) Invite(who *Session, role record.Role, uses, expiresMS, nowMS in
 	code, hash := newSecret(id)
 	return code, s.write(func(t *tx) error {
 		var open int64
-		if err := t.exec("DELETE FROM invites WHERE gid = ? AND expires_ms <= ?", who.gid, nowMS); err != nil {
-			return err
-		}
-		if err := t.row("SELECT count(*) FROM invites WHERE gid = ?", []any{who.gid}, &open); err != nil {
+		if err := t.row("SELECT count(*) FROM invites WHERE gid = ? AND expires_ms > ?", []any{who.gid, nowMS}, &open); err != nil {
 			return err
 		}
 		if open >= s.quota.Invites {
 			return fault.New(fault.TooMany, "", "there are "+strconv.FormatInt(open, 10)+" open invitations, as many as are allowed; wait until some expire")
+		}
+		if err := t.exec("DELETE FROM invites WHERE gid = ? AND expires_ms <= ?", who.gid, nowMS); err != nil {
+			return err
 		}
 		return t.exec("INSERT INTO invites (invite_id, gid, role, secret_hash, uses_left, expires_ms) VALUES (?, ?, ?, ?, ?, ?)",
 			id, who.gid, string(role), hash, uses, expiresMS)
@@ -40,7 +40,7 @@ func (s *Store) Join(code, deviceName string, nowMS int64) (*Welcome, error) {
 	}
 	w := &Welcome{}
 	err := s.write(func(t *tx) error {
-		gid, err := w.spend(t, id, hash, nowMS)
+		gid, uses, err := w.read(t, id, hash, nowMS)
 		if err != nil {
 			return err
 		}
@@ -51,26 +51,27 @@ func (s *Store) Join(code, deviceName string, nowMS int64) (*Welcome, error) {
 		if devices >= s.quota.Devices {
 			return fault.New(fault.TooMany, "", "this garage has "+strconv.FormatInt(devices, 10)+" devices, as many as are allowed; revoke one first")
 		}
+		if uses == 1 {
+			err = t.exec("DELETE FROM invites WHERE invite_id = ?", id)
+		} else {
+			err = t.exec("UPDATE invites SET uses_left = uses_left - 1 WHERE invite_id = ?", id)
+		}
+		if err != nil {
+			return err
+		}
 		return w.addDevice(t, gid, deviceName, nowMS)
 	}, nil)
 	return w, err
 }
 
-// spend takes one use off a valid invitation and fills in garage and role.
-func (w *Welcome) spend(t *tx, id string, hash []byte, nowMS int64) (gid int64, err error) {
+// read finds a valid invitation and fills in garage and role.
+func (w *Welcome) read(t *tx, id string, hash []byte, nowMS int64) (gid, uses int64, err error) {
 	var kept []byte
-	var uses, expires int64
+	var expires int64
 	err = t.row("SELECT i.gid, g.garage_id, i.role, i.secret_hash, i.uses_left, i.expires_ms FROM invites i JOIN garages g USING (gid) WHERE i.invite_id = ?",
 		[]any{id}, &gid, &w.GarageID, (*string)(&w.Role), &kept, &uses, &expires)
-	switch {
-	case errors.Is(err, sql.ErrNoRows):
-		return 0, errNoInvite
-	case err != nil:
-		return 0, err
-	case !sameHash(hash, kept) || uses < 1 || expires <= nowMS:
-		return 0, errNoInvite
-	case uses == 1:
-		return gid, t.exec("DELETE FROM invites WHERE invite_id = ?", id)
+	if errors.Is(err, sql.ErrNoRows) || err == nil && (!sameHash(hash, kept) || expires <= nowMS) {
+		err = errNoInvite
 	}
-	return gid, t.exec("UPDATE invites SET uses_left = uses_left - 1 WHERE invite_id = ?", id)
+	return gid, uses, err
 }

@@ -81,7 +81,8 @@ func (p *push) run(t *tx, ops []*record.Op) error {
 	return t.exec("UPDATE garages SET last_seq = ?, bytes = ? WHERE gid = ?", p.seq, p.bytes, p.who.gid)
 }
 
-// one keeps one operation; a *fault.Error is a refusal.
+// one keeps one operation; a *fault.Error is a refusal, before anything of it
+// is written.
 func (p *push) one(t *tx, op *record.Op) error {
 	var known, creator sql.NullString
 	err := t.row(`SELECT (SELECT body FROM ops WHERE gid = ?1 AND op_id = ?2),

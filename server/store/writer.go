@@ -26,8 +26,9 @@ type job struct {
 
 var errClosed = fault.New(fault.Unavailable, "", "the server is stopping; try again")
 
-// write runs do inside a transaction and returns once it is on the disk. When
-// do returns an error, what it wrote is undone.
+// write runs do inside a transaction and returns once it is on the disk. do
+// refuses by returning a *fault.Error, and must do so before it writes; any
+// other error undoes the whole transaction.
 func (s *Store) write(do func(*tx) error, after func()) error {
 	j := &job{do: do, after: after, done: make(chan error, 1)}
 	select {
@@ -116,33 +117,20 @@ type tx struct {
 	statements map[string]*sql.Stmt
 }
 
-// attempt runs one caller's work. A *fault.Error is a refusal and undoes that
-// work alone; failed is any other error.
+// attempt runs one caller's work. A *fault.Error is a refusal, which has
+// written nothing; failed is any other error, or a panic.
 func (t *tx) attempt(do func(*tx) error) (refused, failed error) {
-	if err := t.exec("SAVEPOINT one"); err != nil {
-		return nil, err
-	}
-	err := guarded(do, t)
-	var f *fault.Error
-	if errors.As(err, &f) {
-		refused = err
-		if err := t.exec("ROLLBACK TO one"); err != nil {
-			return nil, err
-		}
-	} else if err != nil {
-		return nil, err
-	}
-	return refused, t.exec("RELEASE one")
-}
-
-// guarded turns a panic into an error, so that the writer lives on.
-func guarded(do func(*tx) error, t *tx) (err error) {
 	defer func() {
 		if p := recover(); p != nil {
-			err = fmt.Errorf("store: writing panicked: %v", p)
+			failed = fmt.Errorf("store: writing panicked: %v", p)
 		}
 	}()
-	return do(t)
+	err := do(t)
+	var f *fault.Error
+	if errors.As(err, &f) {
+		return err, nil
+	}
+	return nil, err
 }
 
 func (t *tx) prepared(query string) (*sql.Stmt, error) {
