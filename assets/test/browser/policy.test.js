@@ -8,6 +8,7 @@ test('the page runs no inline script or style, no eval, and talks to nobody else
   const server = await startServer(t);
   const phone = await newPhone(t, server.origin);
   await phone.page.goto('/');
+  await phone.page.getByText('Ready for offline').waitFor(); // nothing is still being fetched when the server stops
   const blocked = await phone.page.evaluate(async () => {
     /** @type {string[]} */
     const seen = [];
