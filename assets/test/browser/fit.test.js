@@ -14,16 +14,12 @@ function answer(page) {
 /** No thumb types sooner after a tap; Chromium drops what comes while it still scrolls to the field. */
 const THUMB_MS = 300;
 
-/** Taps a field and types into it, again where keys were dropped. @param {Page} page @param {RegExp|string} label @param {string} text */
+/** Taps a field and types into it. @param {Page} page @param {RegExp|string} label @param {string} text */
 async function type(page, label, text) {
   const field = page.getByRole('textbox', { name: label });
-  for (let tries = 1; ; tries++) {
-    await field.tap();
-    await page.waitForTimeout(THUMB_MS);
-    await page.keyboard.type(text);
-    if (tries === 3 || (await field.inputValue()) === text) return;
-    await field.fill('');
-  }
+  await field.tap();
+  await page.waitForTimeout(THUMB_MS);
+  await page.keyboard.type(text);
 }
 
 /** @param {Page} page @param {string} name a chip */
