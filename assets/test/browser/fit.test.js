@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { assertAccessible, assertFits, assertRoomy } from './harness/look.js';
-import { newPhone, openAndKeep } from './harness/phone.js';
+import { newPhone, openAndKeep, type } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 
 /** @typedef {import('playwright-core').Page} Page */
@@ -9,17 +9,6 @@ import { startServer } from './harness/server.js';
 /** @param {Page} page the short answer, once the engine has given it */
 function answer(page) {
   return page.getByRole('region', { name: 'Answer' }).and(page.locator('.tag'));
-}
-
-/** No thumb types sooner after a tap; Chromium drops what comes while it still scrolls to the field. */
-const THUMB_MS = 300;
-
-/** Taps a field and types into it. @param {Page} page @param {RegExp|string} label @param {string} text */
-async function type(page, label, text) {
-  const field = page.getByRole('textbox', { name: label });
-  await field.tap();
-  await page.waitForTimeout(THUMB_MS);
-  await page.keyboard.type(text);
 }
 
 /** @param {Page} page @param {string} name a chip */
@@ -177,7 +166,7 @@ test('gears: by keyboard alone, metric and in inches', async (t) => {
   await page.getByRole('radio', { name: 'Which chain' }).focus();
   await page.keyboard.press('ArrowRight');
   await page.keyboard.press('ArrowRight');
-  await page.getByRole('textbox', { name: /^Chainrings/ }).waitFor();
+  await page.getByRole('textbox', { name: /^Tyre size/ }).waitFor();
   await page.keyboard.press('Tab');
   await page.keyboard.type('44');
   await page.keyboard.press('Tab');
