@@ -4,6 +4,7 @@
 // and holds no logic of its own.
 //
 //	tautspanCall(name, json) → json: any calculation.
+//	tautspanRecords(name, json) → json: what a phone asks about its own records.
 //	tautspanRide(read) → json: the calculation ride for a file of any size
 //	allowed; read(from, to) gives the file's bytes from..to-1 as a Uint8Array,
 //	fewer at its end, at once (in a worker, FileReaderSync on a slice of it).
@@ -18,6 +19,9 @@ import (
 func main() {
 	js.Global().Set("tautspanCall", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		return answer(engine.Call(args[0].String(), []byte(args[1].String())))
+	}))
+	js.Global().Set("tautspanRecords", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		return answer(engine.CallRecords(args[0].String(), []byte(args[1].String())))
 	}))
 	js.Global().Set("tautspanRide", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		return answer(engine.Ride(&file{read: args[0]}))

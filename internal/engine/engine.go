@@ -56,23 +56,27 @@ func Calculations() []Calculation { return calculations }
 // Call answers the request to the named calculation with JSON. Every error is a
 // *fault.Error; a panic inside a model is one with code internal, so that it
 // cannot end the server or the phone's engine.
-func Call(name string, request []byte) (response []byte, err error) {
+func Call(name string, request []byte) ([]byte, error) {
+	return call(calculations, MaxRequestBytes, name, request)
+}
+
+func call(table []Calculation, maxBytes int, name string, request []byte) (response []byte, err error) {
 	defer func() {
 		if p := recover(); p != nil {
 			response, err = nil, panicked(p)
 		}
 	}()
-	for _, c := range calculations {
+	for _, c := range table {
 		if c.Name != name {
 			continue
 		}
-		if len(request) > MaxRequestBytes {
+		if len(request) > maxBytes {
 			return nil, fault.New(fault.TooLarge, "",
-				"the request has "+strconv.Itoa(len(request))+" bytes; allowed are at most "+strconv.Itoa(MaxRequestBytes))
+				"the request has "+strconv.Itoa(len(request))+" bytes; allowed are at most "+strconv.Itoa(maxBytes))
 		}
 		return c.run(request)
 	}
-	return nil, fault.New(fault.UnknownName, "", "there is no calculation of this name; there are "+names())
+	return nil, fault.New(fault.UnknownName, "", "there is no calculation of this name; there are "+names(table))
 }
 
 func panicked(p any) error {
@@ -86,9 +90,9 @@ func panicked(p any) error {
 	return f
 }
 
-func names() string {
+func names(table []Calculation) string {
 	all := ""
-	for i, c := range calculations {
+	for i, c := range table {
 		if i > 0 {
 			all += ", "
 		}

@@ -2,8 +2,8 @@ package garage
 
 import (
 	"cmp"
-	"slices"
 
+	"tautspan/internal/order"
 	"tautspan/internal/record"
 )
 
@@ -68,7 +68,7 @@ func (c *Chain) LastReading() *Reading {
 // A chain without fitted_at_km rests with km_before. Of two put on at the same
 // distance the one put on by the later operation is on the bike.
 func (b *Bike) settle() {
-	slices.SortFunc(b.Chains, func(x, y *Chain) int {
+	order.By(b.Chains, func(x, y *Chain) int {
 		return cmp.Or(cmp.Compare(fittedAt(x), fittedAt(y)), cmp.Compare(x.fittedStamp, y.fittedStamp), cmp.Compare(x.ID, y.ID))
 	})
 	for i, c := range b.Chains {

@@ -2,8 +2,8 @@ package garage
 
 import (
 	"cmp"
-	"slices"
 
+	"tautspan/internal/order"
 	"tautspan/internal/record"
 )
 
@@ -44,7 +44,7 @@ func newEntry(r *record.Record, d *record.Distance) entry {
 // figure was the slip, because the entry continues from the one before that; or
 // this is a new odometer, and only what it shows from then on adds.
 func count(entries []entry) Distance {
-	slices.SortFunc(entries, func(a, b entry) int {
+	order.By(entries, func(a, b entry) int {
 		return cmp.Or(cmp.Compare(a.atMS, b.atMS), cmp.Compare(a.stamp, b.stamp))
 	})
 	c := counter{last: none, before: none}
@@ -98,7 +98,12 @@ func (c *counter) odometer(e entry, later []entry) {
 
 // returns reports whether a later odometer entry is at or above the figure.
 func returns(later []entry, figure float64) bool {
-	return slices.ContainsFunc(later, func(e entry) bool { return e.odometer != nil && *e.odometer >= figure })
+	for _, e := range later {
+		if e.odometer != nil && *e.odometer >= figure {
+			return true
+		}
+	}
+	return false
 }
 
 // At returns the count as the latest entry until an instant gave it, 0 before

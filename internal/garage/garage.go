@@ -5,8 +5,8 @@ package garage
 
 import (
 	"cmp"
-	"slices"
 
+	"tautspan/internal/order"
 	"tautspan/internal/record"
 )
 
@@ -31,7 +31,12 @@ func Read(state record.State) *Garage {
 	g := &Garage{}
 	bikes, chains := map[string]*Bike{}, map[string]*Chain{}
 	entries := map[string][]entry{}
-	all := slices.DeleteFunc(state.Sorted(), (*record.Record).Hidden)
+	all := []*record.Record{}
+	for _, r := range state.Sorted() {
+		if !r.Hidden() {
+			all = append(all, r)
+		}
+	}
 	for _, r := range all {
 		switch r.Table {
 		case "bikes":
@@ -64,7 +69,7 @@ func Read(state record.State) *Garage {
 		b.settle()
 	}
 	g.Rounds = readRounds(all, g.Bikes)
-	slices.SortFunc(g.Bikes, func(a, b *Bike) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.ID, b.ID)) })
+	order.By(g.Bikes, func(a, b *Bike) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.ID, b.ID)) })
 	return g
 }
 
@@ -92,9 +97,9 @@ func readOntoChains(all []*record.Record, chains map[string]*Chain) {
 		}
 	}
 	for _, c := range chains {
-		slices.SortFunc(c.Readings, func(a, b *Reading) int {
+		order.By(c.Readings, func(a, b *Reading) int {
 			return cmp.Or(cmp.Compare(a.AtKM, b.AtKM), cmp.Compare(a.AtMS, b.AtMS), cmp.Compare(a.ID, b.ID))
 		})
-		slices.SortFunc(c.Care, func(a, b *Care) int { return cmp.Or(cmp.Compare(a.AtMS, b.AtMS), cmp.Compare(a.ID, b.ID)) })
+		order.By(c.Care, func(a, b *Care) int { return cmp.Or(cmp.Compare(a.AtMS, b.AtMS), cmp.Compare(a.ID, b.ID)) })
 	}
 }

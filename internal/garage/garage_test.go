@@ -10,6 +10,7 @@ import (
 	"tautspan/internal/engine"
 	"tautspan/internal/garage"
 	"tautspan/internal/record"
+	"tautspan/internal/wire"
 )
 
 // book collects records through operations, as phones make them.
@@ -246,4 +247,28 @@ func TestRead_hiddenAndBroken(t *testing.T) {
 	b.state.Apply(op)
 	assert.Empty(t, garage.Read(b.state).Bikes)
 	assert.Empty(t, garage.Read(record.State{}).Rounds)
+}
+
+// The phone's door: rows and unsent operations in, meaning out.
+func TestMean(t *testing.T) {
+	b := newBook(t)
+	b.bike("B", "")
+	b.odometer("o", "B", 3, 500)
+	b.put("rounds", "R", `{"name":"Saturday","started_at":"2026-03-01T08:00:00Z"}`)
+	request := &garage.Request{}
+	for _, r := range b.state.Sorted() {
+		request.Rows = append(request.Rows, r.Row())
+	}
+	request.Ops = append(request.Ops, fmt.Appendf(nil, `{"op_id":%q,"hlc":%q,"device_id":%q,"table":"chains","record_id":%q,"put":{"bike_id":%q,"fitted_at_km":100}}`,
+		record.UUIDv7(99, [10]byte{}), record.Clock("").Next(1772352000000), id("dev"), id("A"), id("B")))
+	answer, err := garage.Mean(request)
+	require.NoError(t, err)
+	text, err := wire.Write(answer)
+	require.NoError(t, err)
+	assert.JSONEq(t, fmt.Sprintf(`{"bikes":[{"bike_id":%[1]q,"km":500,"doubtful_distance_ids":[],"fitted_chain_id":%[2]q,"chains":[
+		{"chain_id":%[2]q,"place":"on_bike","km":400,"reading_ids":[],"care_ids":[],
+		"forecast_request":{"drive":"derailleur","rear_sprockets":11,"readings":[],"now_km":400,"earlier_chains":[]}}]}],
+		"rounds":[{"round_id":%[3]q,"bikes":[{"bike_id":%[1]q,"state":"not_seen"}]}]}`, id("B"), id("A"), id("R")), string(text))
+	_, err = garage.Mean(&garage.Request{Rows: [][]byte{[]byte(`{}`)}})
+	assert.Error(t, err)
 }

@@ -2,8 +2,8 @@ package garage
 
 import (
 	"cmp"
-	"slices"
 
+	"tautspan/internal/order"
 	"tautspan/internal/record"
 )
 
@@ -68,11 +68,11 @@ func readRounds(all []*record.Record, bikes []*Bike) []*Round {
 				round.Stands = append(round.Stands, stand(b, checks[[2]string{round.ID, b.ID}]))
 			}
 		}
-		slices.SortFunc(round.Stands, func(a, b Stand) int {
+		order.By(round.Stands, func(a, b Stand) int {
 			return cmp.Or(cmp.Compare(a.Bike.Name, b.Bike.Name), cmp.Compare(a.Bike.ID, b.Bike.ID))
 		})
 	}
-	slices.SortFunc(rounds, func(a, b *Round) int { return cmp.Or(cmp.Compare(b.StartedMS, a.StartedMS), cmp.Compare(a.ID, b.ID)) })
+	order.By(rounds, func(a, b *Round) int { return cmp.Or(cmp.Compare(b.StartedMS, a.StartedMS), cmp.Compare(a.ID, b.ID)) })
 	return rounds
 }
 
@@ -84,7 +84,7 @@ func (r *Round) includes(b *Bike) bool {
 // held only with a reading or a reason; without, the bike stays held. Of two
 // checks at one instant the one that holds counts.
 func stand(b *Bike, checks []*Check) Stand {
-	slices.SortFunc(checks, func(x, y *Check) int {
+	order.By(checks, func(x, y *Check) int {
 		return cmp.Or(cmp.Compare(x.AtMS, y.AtMS), cmp.Compare(x.State, y.State), cmp.Compare(x.ID, y.ID))
 	})
 	s := Stand{Bike: b, State: record.NotSeen}

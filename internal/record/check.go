@@ -52,7 +52,7 @@ func tableNames() string {
 
 // read checks the given fields and returns them as the table's record.
 func (t *Table) read(put []wire.Member) (Fields, error) {
-	text := writeMembers(nil, put)
+	text := wire.AppendMembers(nil, put)
 	if len(text) > MaxPutBytes {
 		return nil, fault.New(fault.TooLarge, "", "this has "+strconv.Itoa(len(text))+" bytes; allowed are at most "+strconv.Itoa(MaxPutBytes))
 	}
@@ -61,7 +61,7 @@ func (t *Table) read(put []wire.Member) (Fields, error) {
 		return nil, err
 	}
 	if len(given) < len(put) {
-		text = writeMembers(nil, given)
+		text = wire.AppendMembers(nil, given)
 	}
 	fields := t.New()
 	if err := wire.ReadOf(text, fields); err != nil {
@@ -90,20 +90,6 @@ func (t *Table) withoutNulls(put []wire.Member) ([]wire.Member, error) {
 	return given, nil
 }
 
-// writeMembers appends members as one JSON object.
-func writeMembers(out []byte, members []wire.Member) []byte {
-	out = append(out, '{')
-	for i, m := range members {
-		if i > 0 {
-			out = append(out, ',')
-		}
-		out = wire.AppendText(out, m.Name)
-		out = append(out, ':')
-		out = append(out, m.Value...)
-	}
-	return append(out, '}')
-}
-
 // Prior is what is known of a record before an operation arrives: nil when it
 // was never put.
 type Prior struct{ CreatedBy string }
@@ -128,7 +114,12 @@ func (o *Op) Admit(author Author, prior *Prior) error {
 
 func (t *Table) checkFirst(put []wire.Member) error {
 	given := func(name string) bool {
-		return slices.ContainsFunc(put, func(m wire.Member) bool { return m.Name == name && string(m.Value) != "null" })
+		for _, m := range put {
+			if m.Name == name {
+				return string(m.Value) != "null"
+			}
+		}
+		return false
 	}
 	for _, name := range t.First {
 		if !given(name) {

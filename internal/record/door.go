@@ -1,7 +1,6 @@
 package record
 
 import (
-	"slices"
 	"strconv"
 
 	"tautspan/internal/fault"
@@ -113,11 +112,12 @@ func NewOp(s *StampRequest) (*StampResponse, error) {
 	}
 	now := int64(s.NowMS)
 	clock := s.Last.Next(now)
-	text := slices.Concat([]byte(`{"op_id":"`+UUIDv7(now, random)+`","hlc":"`+string(clock)+`","device_id":`),
-		wire.AppendText(nil, s.Device), []byte(`,"table":`), wire.AppendText(nil, s.Table),
-		[]byte(`,"record_id":`), wire.AppendText(nil, s.Record))
+	text := []byte(`{"op_id":"` + UUIDv7(now, random) + `","hlc":"` + string(clock) + `","device_id":`)
+	text = append(wire.AppendText(text, s.Device), `,"table":`...)
+	text = append(wire.AppendText(text, s.Table), `,"record_id":`...)
+	text = wire.AppendText(text, s.Record)
 	if s.Put != nil {
-		text = slices.Concat(text, []byte(`,"put":`), s.Put)
+		text = append(append(text, `,"put":`...), s.Put...)
 	}
 	if s.Remove {
 		text = append(text, `,"remove":true`...)

@@ -97,10 +97,10 @@ func (e *exportedRecord) Fields(o *wire.Object) {
 	o.Raw("fields", &e.fields).Required()
 }
 
-type exportedList struct{ records []exportedRecord }
+type exportedList struct{ records [][]byte }
 
 func (e *exportedList) Fields(o *wire.Object) {
-	wire.List(o, "records", &e.records).Length(0, MaxImport)
+	o.RawList("records", &e.records).Length(0, MaxImport)
 }
 
 func (t *Table) readExported(list []byte, all []Imported) ([]Imported, error) {
@@ -108,8 +108,13 @@ func (t *Table) readExported(list []byte, all []Imported) ([]Imported, error) {
 	if err := wire.Read(append(append([]byte(`{"records":`), list...), '}'), found); err != nil {
 		return nil, err
 	}
-	for i, r := range found.records {
-		if err := t.checkExported(&r); err != nil {
+	for i, text := range found.records {
+		r := &exportedRecord{}
+		err := wire.ReadOf(text, r)
+		if err == nil {
+			err = t.checkExported(r)
+		}
+		if err != nil {
 			return nil, fault.Under("["+strconv.Itoa(i)+"]", err)
 		}
 		all = append(all, Imported{t.Name, r.id, r.fields})
@@ -129,4 +134,35 @@ func (t *Table) checkExported(r *exportedRecord) error {
 		err = t.checkFirst(put)
 	}
 	return fault.Under("fields", err)
+}
+
+// ImportRequest asks for the records of a garage that was given out.
+type ImportRequest struct{ File []byte }
+
+// Fields declares the request's JSON.
+func (i *ImportRequest) Fields(o *wire.Object) {
+	o.Raw("file", &i.File).Required().Doc("the file as it was given out", "")
+}
+
+// ImportResponse lists records in an order in which they may be put by NewOp.
+type ImportResponse struct{ Records [][]byte }
+
+// Fields declares the response's JSON.
+func (i *ImportResponse) Fields(o *wire.Object) {
+	o.RawList("records", &i.Records).Required().Doc("to be put one by one with new_op", "")
+}
+
+// Import is ReadExport as a message.
+func Import(request *ImportRequest) (*ImportResponse, error) {
+	records, err := ReadExport(request.File)
+	if err != nil {
+		return nil, fault.Under("file", err)
+	}
+	answer := &ImportResponse{Records: make([][]byte, len(records))}
+	for i := range records {
+		if answer.Records[i], err = wire.Write(&records[i]); err != nil {
+			return nil, err
+		}
+	}
+	return answer, nil
 }

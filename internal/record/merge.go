@@ -1,9 +1,9 @@
 package record
 
 import (
-	"slices"
 	"strings"
 
+	"tautspan/internal/order"
 	"tautspan/internal/wire"
 )
 
@@ -31,10 +31,15 @@ func (r *Record) Apply(op *Op) {
 		return
 	}
 	for _, m := range op.Put {
-		i, found := slices.BinarySearchFunc(r.Cells, m.Name, func(c Cell, name string) int { return strings.Compare(c.Name, name) })
+		i := 0
+		for i < len(r.Cells) && r.Cells[i].Name < m.Name {
+			i++
+		}
 		switch {
-		case !found:
-			r.Cells = slices.Insert(r.Cells, i, Cell{m.Name, m.Value, stamp})
+		case i == len(r.Cells) || r.Cells[i].Name != m.Name:
+			r.Cells = append(r.Cells, Cell{})
+			copy(r.Cells[i+1:], r.Cells[i:])
+			r.Cells[i] = Cell{m.Name, m.Value, stamp}
 		case stamp > r.Cells[i].Stamp:
 			r.Cells[i].Value, r.Cells[i].Stamp = m.Value, stamp
 		}
@@ -63,7 +68,7 @@ func (r *Record) Text() []byte {
 			members = append(members, wire.Member{Name: c.Name, Value: c.Value})
 		}
 	}
-	return writeMembers(nil, members)
+	return wire.AppendMembers(nil, members)
 }
 
 // StampOf returns the stamp of a field's value, empty when it was never put.
@@ -113,7 +118,7 @@ func (s State) Sorted() []*Record {
 	for _, r := range s {
 		all = append(all, r)
 	}
-	slices.SortFunc(all, func(a, b *Record) int {
+	order.By(all, func(a, b *Record) int {
 		if a.Table != b.Table {
 			return place[a.Table] - place[b.Table]
 		}

@@ -1,10 +1,10 @@
 package record
 
 import (
-	"slices"
 	"strings"
 
 	"tautspan/internal/fault"
+	"tautspan/internal/order"
 	"tautspan/internal/wire"
 )
 
@@ -38,7 +38,7 @@ func (r *Record) Row() []byte {
 	}
 	w := &row{
 		table: r.Table, id: r.ID, removed: r.Hidden(),
-		fields: writeMembers(nil, values), stamps: writeMembers(nil, stamps),
+		fields: wire.AppendMembers(nil, values), stamps: wire.AppendMembers(nil, stamps),
 	}
 	if r.Removed != "" {
 		w.removedAt = (*string)(&r.Removed)
@@ -76,7 +76,7 @@ func ReadRow(text []byte) (*Record, error) {
 		}
 		r.Cells = append(r.Cells, Cell{m.Name, m.Value, stamp})
 	}
-	slices.SortFunc(r.Cells, func(a, b Cell) int { return strings.Compare(a.Name, b.Name) })
+	order.By(r.Cells, func(a, b Cell) int { return strings.Compare(a.Name, b.Name) })
 	return r, nil
 }
 

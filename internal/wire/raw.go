@@ -1,10 +1,6 @@
 package wire
 
-import (
-	"github.com/go-json-experiment/json/jsontext"
-
-	"tautspan/internal/fault"
-)
+import "github.com/go-json-experiment/json/jsontext"
 
 // RawList declares a list of JSON values of any kind, each kept as its text.
 func (o *Object) RawList(name string, p *[][]byte) *Field {
@@ -43,19 +39,6 @@ func ReadOf(data []byte, m Message) error { return readObject(data, m, "") }
 func AppendText(out []byte, text string) []byte {
 	out, _ = jsontext.AppendQuote(out, text) // text that is no UTF-8 is written with replacement characters
 	return out
-}
-
-// Canonical returns the one form a JSON value has under RFC 8785: names sorted,
-// no blanks, numbers at their shortest. Any failure is a *fault.Error.
-func Canonical(data []byte) ([]byte, error) {
-	v := jsontext.Value(data).Clone()
-	if v.Canonicalize() == nil {
-		return v, nil
-	}
-	if err := checkSyntax(data); err != nil {
-		return nil, err
-	}
-	return nil, fault.New(fault.OutOfRange, "", "a number here is too large")
 }
 
 // Names lists the fields m declares, in their order.

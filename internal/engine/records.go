@@ -1,0 +1,27 @@
+package engine
+
+import (
+	"tautspan/internal/garage"
+	"tautspan/internal/record"
+)
+
+// MaxRecordsBytes is the largest request about records, 64 MiB: all that a
+// phone holds of a large club, several times over.
+const MaxRecordsBytes = 64 << 20
+
+// records is what a phone asks about its own records. The server merges with
+// the same packages; neither HTTP nor the shell offers these.
+var records = []Calculation{
+	define("merge", "Merge operations into rows", record.Merge),
+	define("new_op", "Stamp a new operation and refuse what the server would refuse", record.NewOp),
+	define("garage", "What the rows mean: chains on bikes, distances, rounds", garage.Mean),
+	define("import", "The records of a garage that was given out", record.Import),
+}
+
+// Records lists what a phone may ask about its own records.
+func Records() []Calculation { return records }
+
+// CallRecords is Call for what a phone asks about its own records.
+func CallRecords(name string, request []byte) ([]byte, error) {
+	return call(records, MaxRecordsBytes, name, request)
+}

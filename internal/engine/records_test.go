@@ -1,0 +1,59 @@
+package engine_test
+
+import (
+	"encoding/json"
+	"errors"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"tautspan/internal/engine"
+	"tautspan/internal/fault"
+)
+
+// The phone's way from a tap to a meaning: stamp, merge, ask. It runs natively
+// and under WebAssembly.
+func TestCallRecords_fromTapToMeaning(t *testing.T) {
+	var made struct{ Op json.RawMessage }
+	ask(t, "new_op", `{"now_ms":1772352000000,"random":"0cc318c4dc0c0c07398f","device_id":"00000000-0000-4000-8000-00000000000a",
+		"table":"bikes","record_id":"11111111-1111-4111-8111-111111111111","put":{"name":"Loaner","drive":"hub"}}`, &made)
+	var merged struct{ Rows json.RawMessage }
+	ask(t, "merge", `{"rows":[],"ops":[`+string(made.Op)+`]}`, &merged)
+	var meaning struct {
+		Bikes []struct {
+			ID string `json:"bike_id"`
+		}
+	}
+	ask(t, "garage", `{"rows":`+string(merged.Rows)+`}`, &meaning)
+	require.Len(t, meaning.Bikes, 1)
+	assert.Equal(t, "11111111-1111-4111-8111-111111111111", meaning.Bikes[0].ID)
+	var imported struct{ Records []any }
+	ask(t, "import", `{"file":{"format":"tautspan-garage-1","tables":{"bikes":[]}}}`, &imported)
+	assert.Empty(t, imported.Records)
+}
+
+func ask(t *testing.T, name, request string, into any) {
+	t.Helper()
+	answer, err := engine.CallRecords(name, []byte(request))
+	require.NoError(t, err)
+	require.NoError(t, json.Unmarshal(answer, into), "%s", answer)
+}
+
+// FuzzCallRecords holds that any bytes give JSON or an error of the caller's.
+func FuzzCallRecords(f *testing.F) {
+	for _, r := range engine.Records() {
+		f.Add(r.Name, []byte(`{"rows":[],"ops":[]}`))
+		f.Add(r.Name, []byte(`{"file":{"format":"tautspan-garage-1","tables":{}}}`))
+	}
+	f.Fuzz(func(t *testing.T, name string, request []byte) {
+		answer, err := engine.CallRecords(name, request)
+		if err == nil {
+			require.True(t, json.Valid(answer), "%s", answer)
+			return
+		}
+		var known *fault.Error
+		require.True(t, errors.As(err, &known))
+		require.NotEqual(t, fault.Internal, known.Code, "%s: %v", request, known.Cause)
+	})
+}
