@@ -54,7 +54,7 @@ function frame(state) {
       ${bench === nothing ? nothing : html`<div class="bench">${bench}</div>`}
       <nav aria-label=${t('app.places')}><ul class="places">${Object.entries(PLACES).map(([name, one]) =>
         one.icon
-          ? html`<li><a href="#/${name}" aria-current=${name === state.place ? 'page' : nothing}>${icon(one.icon)}${t(one.title)}</a></li>`
+          ? html`<li><a href="#/${name}" aria-current=${name === (place.under ?? state.place) ? 'page' : nothing}>${icon(one.icon)}${t(one.title)}</a></li>`
           : nothing,
       )}</ul></nav>
     </footer>

@@ -13,22 +13,32 @@ import { now, set } from './store.js';
 /**
  * @typedef {{body: unknown, bench: unknown}} Screen
  * @typedef {{screen: (state: import('./store.js').State) => Screen, title: import('../words/t.js').Word,
- *   icon?: import('../parts/icons.js').IconName, open?: () => void}} Place
- *   with an icon it stands in the navigation; `open` runs when it is come to
+ *   icon?: import('../parts/icons.js').IconName, under?: string, open?: (argument: string) => void}} Place
+ *   with an icon it stands in the navigation, else it belongs `under` one that does;
+ *   `open` runs when it is come to, with what follows its name in the address
  */
 
-/** @type {Record<string, Place>} by the name in the address, #/name */
+/** @type {Record<string, Place>} by the name in the address, #/name or #/name/argument */
 export const PLACES = {
   check: { screen: check, title: 'place.check', icon: 'check' },
   fit: { screen: fit, title: 'place.fit', icon: 'fit', open: evaluateFit },
   kit: { screen: kit, title: 'place.kit', icon: 'kit', open: lookAtStorage },
-  kept: { screen: kept, title: 'kept.title', open: openKept },
+  kept: { screen: kept, title: 'kept.title', under: 'check', open: openKept },
 };
 
-/** @returns {string} the place the address names, else check */
+/** @returns {{place: string, argument: string}} what the address names, else check */
 function named() {
-  const name = location.hash.replace(/^#\//, '');
-  return Object.hasOwn(PLACES, name) ? name : 'check';
+  const [place, argument = ''] = location.hash.replace(/^#\//, '').split(/\/(.*)/);
+  return Object.hasOwn(PLACES, place) ? { place, argument: decoded(argument) } : { place: 'check', argument: '' };
+}
+
+/** @param {string} text from an address anybody may have written */
+function decoded(text) {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
 }
 
 /** Goes where the address says, now and whenever it changes. */
@@ -39,10 +49,10 @@ export function startRouter() {
 
 /** @param {boolean} moved whether the rider went there, so that focus follows */
 function go(moved) {
-  const place = named();
-  if (moved && place === now().place) return;
-  set({ place });
-  PLACES[place].open?.();
+  const { place, argument } = named();
+  if (moved && place === now().place && argument === now().argument) return;
+  set({ place, argument });
+  PLACES[place].open?.(argument);
   if (!moved) return;
   scrollTo(0, 0);
   document.getElementById('place')?.focus();

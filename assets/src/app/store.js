@@ -12,7 +12,7 @@ import { recallSettings } from '../data/settings.js';
  * @typedef {import('../data/request.js').Fault} Fault
  * @typedef {{status: 'none'|'waiting'|'ok'|'fault'|'crash', answers: Answer[], requests: object[],
  *   counted: number, fault: Fault|null}} Result the answers to the draft's places
- * @typedef {{place: string, settings: import('../data/settings.js').Settings,
+ * @typedef {{place: string, argument: string, settings: import('../data/settings.js').Settings,
  *   draft: import('../data/draft.js').Draft, panel: ''|'drive'|'setup', result: Result,
  *   base: {limit: number, correction: number}|null,
  *   trouble: import('../data/local.js').Trouble|null, flash: ''|'kept'|'cleared'|'old',
@@ -37,6 +37,7 @@ const settings = recallSettings();
 /** @type {State} */
 let state = {
   place: 'check',
+  argument: '',
   settings,
   draft: recall('draft', emptyDraft(settings.units)),
   panel: '',
