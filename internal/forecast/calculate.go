@@ -21,7 +21,10 @@ func Calculate(r *Request) (*Response, error) {
 	if err != nil {
 		return nil, err
 	}
-	answer := &Response{Answer: *a, LimitPercent: q.Limit}
+	answer := &Response{Answer: *a, LimitPercent: q.Limit, Drawn: drawn(q.Marks)}
+	for _, marks := range q.Earlier {
+		answer.DrawnEarlier = append(answer.DrawnEarlier, DrawnChain{drawn(marks)})
+	}
 	if r.KMPerWeek != nil {
 		days := int(7 * a.CheckAgainKM / *r.KMPerWeek)
 		answer.CheckAgainDays = &days

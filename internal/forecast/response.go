@@ -11,6 +11,8 @@ type Response struct {
 	LimitPercent   float64
 	CheckAgainDays *int // nil without km_per_week
 	Aside          []AsideLine
+	Drawn          []Drawn
+	DrawnEarlier   []DrawnChain
 	Notes          []words.Note
 	Cautions       []words.Note
 }
@@ -28,6 +30,8 @@ func (r *Response) Fields(o *wire.Object) {
 	o.OptionalInteger("check_again_in_days", &r.CheckAgainDays).OrNull().Doc("the same in whole days, null without km_per_week", "days")
 	wire.List(o, "set_aside", &r.Aside).Required().Doc("readings that do not go with the others and count for almost nothing", "")
 	wire.List(o, "curve", &r.Curve).Required().Doc("elongation from now on", "")
+	wire.List(o, "marks", &r.Drawn).Required().Doc("the readings as they are drawn beside the curve, in the order of the request", "")
+	wire.List(o, "earlier_chains", &r.DrawnEarlier).Required().Doc("the same of each earlier chain", "")
 	o.Notes("notes", "note", &r.Notes)
 	o.Notes("cautions", "caution", &r.Cautions)
 }
