@@ -195,6 +195,38 @@ func TestRead_round(t *testing.T) {
 	assert.Equal(t, "held", stands(round())["mine"], "seen although not in the set")
 }
 
+// Set, beginning of the tag and care each narrow a round; a bike of which the
+// asked for is not known is not in it.
+func TestRead_roundOfSomeBikes(t *testing.T) {
+	b := newBook(t)
+	b.bike("a", `,"set":"loaners","tag":"K-01","care":"gritty"`)
+	b.bike("b", `,"set":"loaners","tag":"K-02","care":"usual"`)
+	b.bike("c", `,"tag":"L-01","care":"gritty"`)
+	b.bike("d", "")
+	for _, row := range []struct {
+		more string
+		want []string
+	}{
+		{"", []string{"a", "b", "c", "d"}},
+		{`,"set":"loaners"`, []string{"a", "b"}},
+		{`,"tag_start":"K"`, []string{"a", "b"}},
+		{`,"tag_start":"k"`, []string{}},
+		{`,"care":"gritty"`, []string{"a", "c"}},
+		{`,"set":"loaners","care":"gritty"`, []string{"a"}},
+		{`,"set":"loaners","tag_start":"L"`, []string{}},
+	} {
+		t.Run(row.more, func(t *testing.T) {
+			one := newBook(t)
+			one.state = record.State{}
+			for key, r := range b.state {
+				one.state[key] = r
+			}
+			one.put("rounds", "R", `{"name":"Saturday","started_at":"2026-03-01T08:00:00Z"`+row.more+`}`)
+			assert.Equal(t, row.want, names(garage.Read(one.state).Rounds[0].Stands))
+		})
+	}
+}
+
 func names(stands []garage.Stand) []string {
 	all := []string{}
 	for _, s := range stands {

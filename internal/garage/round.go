@@ -2,6 +2,7 @@ package garage
 
 import (
 	"cmp"
+	"strings"
 
 	"tautspan/internal/order"
 	"tautspan/internal/record"
@@ -77,7 +78,9 @@ func readRounds(all []*record.Record, bikes []*Bike) []*Round {
 }
 
 func (r *Round) includes(b *Bike) bool {
-	return r.Set == nil || b.Set != nil && *b.Set == *r.Set
+	return (r.Set == nil || b.Set != nil && *b.Set == *r.Set) &&
+		(r.TagStart == nil || b.Tag != nil && strings.HasPrefix(*b.Tag, *r.TagStart)) &&
+		(r.Care == "" || b.Care == r.Care)
 }
 
 // stand goes through a bike's checks by time. A check clears a bike that was

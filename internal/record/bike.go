@@ -21,6 +21,7 @@ type Bike struct {
 	Care               chain.Care
 	KMPerWeek          *float64
 	Tag, Set, Note     *string
+	Bears              []Burden
 }
 
 // Fields declares the bike's JSON.
@@ -39,8 +40,19 @@ func (b *Bike) Fields(o *wire.Object) {
 	o.OptionalNumber("km_per_week", &b.KMPerWeek).Between(0, 3000).Doc("about how far it is ridden", "km")
 	o.OptionalText("tag", &b.Tag).Length(1, 80).Doc("code on the bike's tag", "")
 	o.OptionalText("set", &b.Set).Length(1, 80).Doc("group it belongs to", "")
+	wire.Choices(o, "bears", &b.Bears, EDrive, ChildSeat, Load).Length(1, 3).Doc("what asks for more care than an ordinary bike", "")
 	note(o, "note", &b.Note)
 }
+
+// Burden is what makes a failing chain worse than on an ordinary bike.
+type Burden string
+
+// The burdens.
+const (
+	EDrive    Burden = "e_drive"
+	ChildSeat Burden = "child_seat"
+	Load      Burden = "load"
+)
 
 func (b *Bike) check() error {
 	if b.ChainstayMM != nil && b.LongestChainstayMM != nil && *b.LongestChainstayMM < *b.ChainstayMM {

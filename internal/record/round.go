@@ -1,13 +1,19 @@
 package record
 
-import "tautspan/internal/wire"
+import (
+	"tautspan/internal/chain"
+	"tautspan/internal/wire"
+)
 
-// Round is a record of table rounds: a walk through a set of bikes.
+// Round is a record of table rounds: a walk through the bikes that meet all of
+// Set, TagStart and Care that are given; every bike without any.
 type Round struct {
 	Name       string
 	StartedAt  string
 	FinishedAt *string
-	Set        *string // nil: every bike
+	Set        *string
+	TagStart   *string
+	Care       chain.Care
 }
 
 // Fields declares the round's JSON.
@@ -15,7 +21,9 @@ func (r *Round) Fields(o *wire.Object) {
 	o.Text("name", &r.Name).Length(1, 80).Doc("what people call it", "")
 	at(o, "started_at", &r.StartedAt).Doc("when it began", "")
 	o.OptionalText("finished_at", &r.FinishedAt).Length(1, 40).Doc("when it ended", "")
-	o.OptionalText("set", &r.Set).Length(1, 80).Doc("the group of bikes; absent means all", "")
+	o.OptionalText("set", &r.Set).Length(1, 80).Doc("only bikes of this group", "")
+	o.OptionalText("tag_start", &r.TagStart).Length(1, 80).Doc("only bikes whose tag code begins so", "")
+	wire.Choice(o, "care", &r.Care, chain.Cares()...).Doc("only bikes whose drive lives so", "")
 }
 
 func (r *Round) check() error {
