@@ -184,7 +184,7 @@ func TestRead_round(t *testing.T) {
 	assert.Equal(t, map[string]string{"one": "cleared", "two": "held", "three": "not_seen"}, stands(round()))
 	assert.Equal(t, []string{"two", "three"}, names(round().Waiting()))
 
-	b.check("c3", "two", 3, "cleared", "")
+	b.check("c3", "two", 3, "cleared", `,"note":"a new bell"`)
 	assert.Equal(t, "held", stands(round())["two"], "cleared without a reading or a reason: it stays held")
 	b.check("c4", "two", 4, "cleared", `,"reason":"new chain fitted","by":"Ada"`)
 	assert.Equal(t, "cleared", stands(round())["two"])

@@ -31,7 +31,7 @@ var whole = map[string]string{
 	"rounds": `{"name":"Saturday","started_at":"2026-03-01T08:00:00Z","finished_at":"2026-03-01T09:00:00Z","set":"loaners",
 		"tag_start":"L","care":"usual"}`,
 	"round_checks": `{"round_id":"` + bike + `","bike_id":"` + bike + `","at":"2026-03-01T08:00:00Z","state":"held","reading_id":"` + bike + `",
-		"reason":"brake","by":"Ada"}`,
+		"reason":"brake","by":"Ada","note":"n"}`,
 	"prices": `{"currency":"EUR","chain":2500,"sprockets":4000,"chainring":3000}`,
 }
 
@@ -49,7 +49,7 @@ func checked(t testing.TB, table, body string, role record.Role, prior *record.P
 }
 
 // The contract's last table, field by field, with the fields added since (bears,
-// tag_start and care of rounds): what the tables declare is what is listed, and
+// tag_start and care of rounds, note of round_checks): what the tables declare is what is listed, and
 // a record with all of it is taken.
 func TestTables_asTheContractLists(t *testing.T) {
 	for _, table := range record.Tables() {

@@ -50,6 +50,7 @@ type RoundCheck struct {
 	State           BikeState
 	ReadingID       *string
 	Reason, By      *string
+	Note            *string
 }
 
 // Fields declares the check's JSON.
@@ -61,6 +62,7 @@ func (c *RoundCheck) Fields(o *wire.Object) {
 	o.OptionalText("reading_id", &c.ReadingID).Length(1, 40).Doc("the reading it rests on", "")
 	note(o, "reason", &c.Reason).Doc("why it is held, or why it is cleared without a reading", "")
 	o.OptionalText("by", &c.By).Length(1, 80).Doc("who saw it", "")
+	note(o, "note", &c.Note).Doc("whatever else there is to say; never clears a held bike", "")
 }
 
 func (c *RoundCheck) check() error {
