@@ -41,13 +41,6 @@ type Reading struct {
 // Counts reports whether the reading was not voided.
 func (r *Reading) Counts() bool { return r.VoidReason == nil }
 
-// Care is one entry of care.
-type Care struct {
-	ID string
-	record.Care
-	AtMS int64
-}
-
 // LastReading returns the latest reading that counts, by time; nil for none.
 func (c *Chain) LastReading() *Reading {
 	var last *Reading

@@ -57,6 +57,7 @@ type chainMeaning struct {
 	last     *string
 	care     []string
 	forecast []byte
+	upkeep   []byte
 }
 
 func (c *chainMeaning) Fields(o *wire.Object) {
@@ -67,6 +68,7 @@ func (c *chainMeaning) Fields(o *wire.Object) {
 	o.OptionalText("last_reading_id", &c.last).Doc("the latest that counts", "")
 	o.Texts("care_ids", &c.care).Required().Doc("by time", "")
 	o.Raw("forecast_request", &c.forecast).Required().Doc("what to ask the calculation forecast", "")
+	o.Raw("care_request", &c.upkeep).Required().Doc("what to ask the calculation care", "")
 }
 
 type roundMeaning struct {
@@ -132,7 +134,7 @@ func (b *Bike) meaning() []byte {
 }
 
 func (c *Chain) meaning() []byte {
-	m := &chainMeaning{id: c.ID, place: c.Place, km: c.KM, readings: []string{}, care: []string{}, forecast: c.ForecastRequest()}
+	m := &chainMeaning{id: c.ID, place: c.Place, km: c.KM, readings: []string{}, care: []string{}, forecast: c.ForecastRequest(), upkeep: c.CareRequest()}
 	for _, r := range c.Readings {
 		m.readings = append(m.readings, r.ID)
 	}

@@ -299,7 +299,8 @@ func TestMean(t *testing.T) {
 	require.NoError(t, err)
 	assert.JSONEq(t, fmt.Sprintf(`{"bikes":[{"bike_id":%[1]q,"km":500,"doubtful_distance_ids":[],"fitted_chain_id":%[2]q,"chains":[
 		{"chain_id":%[2]q,"place":"on_bike","km":400,"reading_ids":[],"care_ids":[],
-		"forecast_request":{"drive":"derailleur","rear_sprockets":11,"readings":[],"now_km":400,"earlier_chains":[]}}]}],
+		"forecast_request":{"drive":"derailleur","rear_sprockets":11,"readings":[],"now_km":400,"earlier_chains":[]},
+		"care_request":{"care":"usual","lubricant":"oil"}}]}],
 		"rounds":[{"round_id":%[3]q,"bikes":[{"bike_id":%[1]q,"state":"not_seen"}]}]}`, id("B"), id("A"), id("R")), string(text))
 	_, err = garage.Mean(&garage.Request{Rows: [][]byte{[]byte(`{}`)}})
 	assert.Error(t, err)

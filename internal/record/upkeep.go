@@ -50,7 +50,9 @@ const (
 type Care struct {
 	ChainID         string
 	At              string
+	AtKM            *float64 // since the chain was new; nil when not known
 	Did             []Deed
+	Dirty           *bool // how it was found; nil when nobody looked
 	Lubricant, Note *string
 }
 
@@ -58,7 +60,9 @@ type Care struct {
 func (c *Care) Fields(o *wire.Object) {
 	id(o, "chain_id", &c.ChainID).Doc("the chain it was done to", "")
 	at(o, "at", &c.At).Doc("when", "")
+	o.OptionalNumber("at_km", &c.AtKM).Between(0, mostChainKM).Doc("what the chain had run since it was new", "km")
 	wire.Choices(o, "did", &c.Did, Wiped, Cleaned, Lubricated, Inspected).Length(1, 4).Doc("what was done", "")
+	o.OptionalBoolean("dirty", &c.Dirty).Doc("whether it was found black, gritty or caked, before anything was done", "")
 	o.OptionalText("lubricant", &c.Lubricant).Length(1, 80).Doc("with what", "")
 	note(o, "note", &c.Note)
 }

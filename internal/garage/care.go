@@ -1,0 +1,94 @@
+package garage
+
+import (
+	"slices"
+
+	"tautspan/internal/chain"
+	"tautspan/internal/record"
+)
+
+// Care is one entry of care.
+type Care struct {
+	ID string
+	record.Care
+	AtMS int64
+}
+
+// CareRequest returns the request that asks the calculation care about a chain:
+// how it lives, what it runs on and how far it has run since each task. What is
+// not known is left out, or is what asks for care soonest. A chain found dirty
+// is dirty until it is cleaned; how it looked otherwise does not last.
+func (c *Chain) CareRequest() []byte {
+	class := c.Bike.Care
+	if class == "" {
+		class = chain.Usual
+	}
+	out := append(append([]byte(`{"care":"`), class...), `","lubricant":"`...)
+	out = append(append(out, c.lubricant()...), '"')
+	for _, deed := range []record.Deed{record.Wiped, record.Cleaned, record.Lubricated} {
+		if km, known := c.kmSince(deed); known {
+			out = append(append(append(out, `,"km_since_`...), deed...), `":`...)
+			out = number(out, km)
+		}
+	}
+	if c.dirty() {
+		out = append(out, `,"dirty":true`...)
+	}
+	if c.Bike.KMPerWeek != nil && *c.Bike.KMPerWeek >= 0.1 {
+		out = number(append(out, `,"km_per_week":`...), *c.Bike.KMPerWeek)
+	}
+	return append(out, '}')
+}
+
+// lubricants are those that the calculation knows; the first has the shortest
+// interval and stands for any other.
+var lubricants = []string{"oil", "liquid_wax", "hot_wax", "factory_grease"}
+
+func (c *Chain) lubricant() string {
+	for i := len(c.Care) - 1; i >= 0; i-- {
+		l := c.Care[i].Lubricant
+		switch {
+		case l == nil:
+		case slices.Contains(lubricants, *l):
+			return *l
+		default:
+			return lubricants[0]
+		}
+	}
+	return lubricants[0]
+}
+
+// kmSince says how far the chain has run since something was last done to it.
+func (c *Chain) kmSince(deed record.Deed) (km float64, known bool) {
+	for i := len(c.Care) - 1; i >= 0; i-- {
+		entry := c.Care[i]
+		if !slices.Contains(entry.Did, deed) {
+			continue
+		}
+		switch {
+		case entry.AtKM != nil:
+			return min(max(0, c.KM-*entry.AtKM), mostSinceKM), true
+		case c.Place == OnBike:
+			ran := c.Bike.Count.KM - max(*c.FittedAtKM, c.Bike.Count.At(entry.AtMS))
+			return min(max(0, ran), mostSinceKM), true
+		}
+		return 0, false
+	}
+	return 0, false
+}
+
+// mostSinceKM is the longest distance since a task that the calculation takes.
+const mostSinceKM = 100000
+
+func (c *Chain) dirty() bool {
+	for i := len(c.Care) - 1; i >= 0; i-- {
+		entry := c.Care[i]
+		if slices.Contains(entry.Did, record.Cleaned) {
+			return false
+		}
+		if entry.Dirty != nil {
+			return *entry.Dirty
+		}
+	}
+	return false
+}
