@@ -29,15 +29,7 @@ export function check(state) {
   return {
     body: html`<div class="check">
       <h1 class="away">${t('check.title')}</h1>
-      <div class="instruments">${choice({
-        name: 'instrument',
-        title: t('check.instruments'),
-        hidden: true,
-        even: true,
-        value: draft.instrument,
-        options: INSTRUMENTS.map((value) => ({ value, text: html`${icon(value)}${named('instrument', value)}` })),
-        choose: (instrument) => change({ ...draft, instrument }, { panel: '' }),
-      })}</div>
+      ${instruments(state)}
       ${setup(state)}
       ${panel === 'drive' ? drivePanel(state) : nothing}
       ${panel === 'setup' ? setupPanel(state) : nothing}
@@ -48,6 +40,19 @@ export function check(state) {
     </div>`,
     bench: bench(state),
   };
+}
+
+/** @param {State} state which instrument, one row to switch */
+export function instruments({ draft }) {
+  return html`<div class="instruments">${choice({
+    name: 'instrument',
+    title: t('check.instruments'),
+    hidden: true,
+    even: true,
+    value: draft.instrument,
+    options: INSTRUMENTS.map((value) => ({ value, text: html`${icon(value)}${named('instrument', value)}` })),
+    choose: (instrument) => change({ ...draft, instrument }, { panel: '' }),
+  })}</div>`;
 }
 
 /** @param {State} state the lower third: the value and the main action */
@@ -76,8 +81,8 @@ function mainAction({ draft, result }) {
     @click=${asNew ? () => change(nudged(now().draft, 0)) : keepDraft}>${text}</button>`;
 }
 
-/** @param {State} state */
-function value({ draft, result }) {
+/** @param {State} state the measured value, nothing for a gauge */
+export function value({ draft, result }) {
   const part = spanDraft(draft);
   if (!part) return nothing;
   const marks = named('marks', part.marks);
