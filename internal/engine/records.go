@@ -13,7 +13,7 @@ const MaxRecordsBytes = 64 << 20
 // the same packages; neither HTTP nor the shell offers these.
 var records = []Calculation{
 	define("merge", "Merge operations into rows", record.Merge),
-	define("new_op", "Stamp a new operation and refuse what the server would refuse", record.NewOp),
+	define("change", "Stamp changes, refuse what the server would refuse, merge them into rows", record.Apply),
 	define("garage", "What the rows mean: chains on bikes, distances, rounds", garage.Mean),
 	define("import", "The records of a garage that was given out", record.Import),
 }

@@ -15,11 +15,12 @@ import (
 // The phone's way from a tap to a meaning: stamp, merge, ask. It runs natively
 // and under WebAssembly.
 func TestCallRecords_fromTapToMeaning(t *testing.T) {
-	var made struct{ Op json.RawMessage }
-	ask(t, "new_op", `{"now_ms":1772352000000,"random":"0cc318c4dc0c0c07398f","device_id":"00000000-0000-4000-8000-00000000000a",
-		"table":"bikes","record_id":"11111111-1111-4111-8111-111111111111","put":{"name":"Loaner","drive":"hub"}}`, &made)
+	var made struct{ Ops, Rows json.RawMessage }
+	ask(t, "change", `{"rows":[],"now_ms":1772352000000,"device_id":"00000000-0000-4000-8000-00000000000a","changes":[
+		{"random":"0cc318c4dc0c0c07398f","table":"bikes","record_id":"11111111-1111-4111-8111-111111111111","put":{"name":"Loaner","drive":"hub"}}]}`, &made)
 	var merged struct{ Rows json.RawMessage }
-	ask(t, "merge", `{"rows":[],"ops":[`+string(made.Op)+`]}`, &merged)
+	ask(t, "merge", `{"rows":[],"ops":`+string(made.Ops)+`}`, &merged)
+	assert.JSONEq(t, string(made.Rows), string(merged.Rows))
 	var meaning struct {
 		Bikes []struct {
 			ID string `json:"bike_id"`

@@ -194,14 +194,16 @@ func TestReadOp_namesWhatItRefuses(t *testing.T) {
 }
 
 func TestNewOp(t *testing.T) {
-	ask := record.StampRequest{
+	ask := record.Making{
 		NowMS: 1772352000000, Random: "0cc318c4dc0c0c07398f", Role: record.Owner, Device: deviceA,
 		Table: "bikes", Record: bike, Put: []byte(`{"name":"Loaner 4", "drive":"hub"}`),
 	}
 	answer, err := record.NewOp(&ask)
 	require.NoError(t, err)
 	assert.Equal(t, "2026-03-01T08:00:00.000Z-0000", string(answer.Clock))
-	assert.NoError(t, func() error { _, err := record.ReadOp(answer.Op); return err }())
+	again, err := record.ReadOp(answer.Text)
+	require.NoError(t, err)
+	assert.Equal(t, answer, again)
 	ask.Last = answer.Clock
 	answer, err = record.NewOp(&ask)
 	require.NoError(t, err)

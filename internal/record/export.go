@@ -37,7 +37,7 @@ func ExportTables(s State) []byte {
 	return append(out, '}')
 }
 
-// Imported is one record out of an export, to be put anew by NewOp.
+// Imported is one record out of an export, to be put anew, whole, by Apply.
 type Imported struct {
 	Table, ID string
 	Put       []byte // its fields as a JSON object
@@ -127,11 +127,16 @@ func (t *Table) checkExported(r *exportedRecord) error {
 		return fault.New(fault.Unreadable, "record_id", "this is no UUID in lower case")
 	}
 	put, err := wire.Members(r.fields)
-	if err == nil {
-		_, err = t.read(put)
+	if err != nil {
+		return fault.Under("fields", err)
+	}
+	first, rest := t.parts(put)
+	_, err = t.read(first)
+	for i := 0; err == nil && i < len(rest); i++ {
+		_, err = t.read(rest[i : i+1])
 	}
 	if err == nil {
-		err = t.checkFirst(put)
+		err = t.checkFirst(first)
 	}
 	return fault.Under("fields", err)
 }
@@ -144,12 +149,12 @@ func (i *ImportRequest) Fields(o *wire.Object) {
 	o.Raw("file", &i.File).Required().Doc("the file as it was given out", "")
 }
 
-// ImportResponse lists records in an order in which they may be put by NewOp.
+// ImportResponse lists records in an order in which Apply may put them.
 type ImportResponse struct{ Records [][]byte }
 
 // Fields declares the response's JSON.
 func (i *ImportResponse) Fields(o *wire.Object) {
-	o.RawList("records", &i.Records).Required().Doc("to be put one by one with new_op", "")
+	o.RawList("records", &i.Records).Required().Doc("to be put by changes that are whole", "")
 }
 
 // Import is ReadExport as a message.

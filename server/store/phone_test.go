@@ -44,8 +44,8 @@ func (p *phone) write(r *rand.Rand, nowMS int64, table, id, put string) error {
 	for i := range random {
 		random[i] = byte(r.Uint32())
 	}
-	ask := &record.StampRequest{
-		Last: p.disk.clock, NowMS: float64(nowMS + p.skewMS), Random: hex.EncodeToString(random), Role: p.welcome.Role,
+	ask := &record.Making{
+		Last: p.disk.clock, NowMS: nowMS + p.skewMS, Random: hex.EncodeToString(random), Role: p.welcome.Role,
 		Device: p.welcome.DeviceID, Table: table, Record: id, Known: p.knows(table, id),
 	}
 	if put == "" {
@@ -53,16 +53,15 @@ func (p *phone) write(r *rand.Rand, nowMS int64, table, id, put string) error {
 	} else {
 		ask.Put = []byte(put)
 	}
-	made, err := record.NewOp(ask)
+	op, err := record.NewOp(ask)
 	if err != nil {
 		return nil
 	}
-	op, err := record.ReadOp(made.Op)
-	if err != nil {
+	if _, err = record.ReadOp(op.Text); err != nil {
 		return fmt.Errorf("the phone made what it cannot read: %w", err)
 	}
 	p.disk.unsent = append(p.disk.unsent, op)
-	p.disk.clock = made.Clock
+	p.disk.clock = op.Clock
 	p.written[op.ID] = op
 	return p.shows(op)
 }
