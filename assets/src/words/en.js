@@ -2,10 +2,12 @@
  * Every text of the screens, in English. Values stand in braces. The engine's
  * reasons and cautions come from its own catalogue.
  */
+import more from './en-bike-more.js';
 import fit from './en-fit.js';
 
 export default {
   ...fit,
+  ...more,
   'app.name': 'Tautspan',
   'app.skip': 'Skip to the reading',
   'app.places': 'Places',
