@@ -6,7 +6,6 @@ require (
 	github.com/andybalholm/brotli v1.3.0
 	github.com/arran4/golang-ical v0.3.4
 	github.com/evanw/esbuild v0.28.2
-	github.com/go-json-experiment/json v1.27.2
 	github.com/gorilla/mux v1.8.1
 	github.com/mattn/go-sqlite3 v1.14.53
 	github.com/rs/zerolog v1.35.1

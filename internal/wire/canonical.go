@@ -2,15 +2,12 @@ package wire
 
 import (
 	"bytes"
-	"errors"
-	"io"
 	"math"
 	"strconv"
 	"strings"
 
-	"github.com/go-json-experiment/json/jsontext"
-
 	"tautspan/internal/fault"
+	"tautspan/internal/jsonscan"
 	"tautspan/internal/order"
 )
 
@@ -23,88 +20,63 @@ const maxDepth = 16
 // by bytes, which the RFC does otherwise; nothing we accept has any. Any failure
 // is a *fault.Error: no JSON, or deeper than 16 levels.
 func Canonical(data []byte) ([]byte, error) {
-	d := jsontext.NewDecoder(bytes.NewReader(data))
-	out, err := canonical(d, make([]byte, 0, len(data)), 0)
-	if err == nil {
-		if _, err = d.ReadToken(); errors.Is(err, io.EOF) {
-			return out, nil
-		}
-	}
-	var f *fault.Error
-	if errors.As(err, &f) {
-		return nil, f
-	}
 	if err := checkSyntax(data); err != nil {
 		return nil, err
 	}
-	return nil, fault.New(fault.InvalidJSON, "", "this is not JSON (RFC 8259)")
+	return canonical(make([]byte, 0, len(data)), bytes.Trim(data, " \t\r\n"), 0)
 }
 
-func canonical(d *jsontext.Decoder, out []byte, depth int) ([]byte, error) {
-	switch kind := d.PeekKind(); kind {
+func canonical(out, raw []byte, depth int) ([]byte, error) {
+	switch kind := jsonscan.KindOf(raw); kind {
 	case '{', '[':
 		if depth == maxDepth {
 			return nil, fault.New(fault.TooLarge, "", "objects and lists lie too deep in each other; allowed are "+strconv.Itoa(maxDepth)+" levels")
 		}
-		if _, err := d.ReadToken(); err != nil {
-			return nil, err
-		}
 		if kind == '{' {
-			return canonicalObject(d, out, depth+1)
+			return canonicalObject(out, raw, depth+1)
 		}
-		return canonicalList(d, out, depth+1)
-	}
-	token, err := d.ReadToken()
-	if err != nil {
-		return nil, err
-	}
-	switch token.Kind() {
+		return canonicalList(out, raw, depth+1)
 	case '"':
-		return AppendText(out, token.String()), nil
+		return AppendText(out, jsonscan.Text(raw)), nil
 	case '0':
-		v, err := strconv.ParseFloat(token.String(), 64)
+		v, err := strconv.ParseFloat(string(raw), 64)
 		if err != nil {
-			return nil, fault.New(fault.OutOfRange, "", "the number "+shorten(token.String())+" is too large")
+			return nil, fault.New(fault.OutOfRange, "", "the number "+shorten(string(raw))+" is too large")
 		}
 		return appendNumber(out, v), nil
 	}
-	return append(out, token.String()...), nil
+	return append(out, raw...), nil
 }
 
-func canonicalObject(d *jsontext.Decoder, out []byte, depth int) ([]byte, error) {
-	members := []Member{}
-	for d.PeekKind() == '"' {
-		name, err := d.ReadToken()
-		if err != nil {
-			return nil, err
-		}
-		key := name.String()
-		value, err := canonical(d, nil, depth)
-		if err != nil {
-			return nil, err
-		}
-		members = append(members, Member{key, value})
-	}
-	if _, err := d.ReadToken(); err != nil {
-		return nil, err
-	}
+func canonicalObject(out, raw []byte, depth int) ([]byte, error) {
+	members := jsonscan.Members(raw)
 	order.By(members, func(a, b Member) int { return strings.Compare(a.Name, b.Name) })
-	return AppendMembers(out, members), nil
+	out = append(out, '{')
+	for i, m := range members {
+		if i > 0 {
+			out = append(out, ',')
+		}
+		out = append(AppendText(out, m.Name), ':')
+		var err error
+		if out, err = canonical(out, m.Value, depth); err != nil {
+			return nil, err
+		}
+	}
+	return append(out, '}'), nil
 }
 
-func canonicalList(d *jsontext.Decoder, out []byte, depth int) ([]byte, error) {
+func canonicalList(out, raw []byte, depth int) ([]byte, error) {
 	out = append(out, '[')
-	for first := true; d.PeekKind() != ']'; first = false {
-		if !first {
+	for i, item := range jsonscan.Items(raw) {
+		if i > 0 {
 			out = append(out, ',')
 		}
 		var err error
-		if out, err = canonical(d, out, depth); err != nil {
+		if out, err = canonical(out, item, depth); err != nil {
 			return nil, err
 		}
 	}
-	_, err := d.ReadToken()
-	return append(out, ']'), err
+	return append(out, ']'), nil
 }
 
 // AppendMembers appends members to out as one JSON object.

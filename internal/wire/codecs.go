@@ -7,9 +7,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"github.com/go-json-experiment/json/jsontext"
-
 	"tautspan/internal/fault"
+	"tautspan/internal/jsonscan"
 )
 
 type number struct{ p *float64 }
@@ -23,7 +22,7 @@ func (c number) read(raw []byte, f *Field, path string) error {
 }
 
 func readNumber(raw []byte, f *Field, path string) (float64, error) {
-	if jsontext.Value(raw).Kind() != '0' {
+	if jsonscan.KindOf(raw) != '0' {
 		return 0, wrongType(path, "a number", raw)
 	}
 	v, err := strconv.ParseFloat(string(raw), 64)
@@ -79,7 +78,7 @@ func (c text) read(raw []byte, f *Field, path string) error {
 type quantity struct{ p *string }
 
 func (c quantity) read(raw []byte, f *Field, path string) error {
-	if jsontext.Value(raw).Kind() == '0' {
+	if jsonscan.KindOf(raw) == '0' {
 		*c.p = string(raw)
 		return nil
 	}
@@ -87,14 +86,10 @@ func (c quantity) read(raw []byte, f *Field, path string) error {
 }
 
 func readText(raw []byte, path string) (string, error) {
-	if jsontext.Value(raw).Kind() != '"' {
+	if jsonscan.KindOf(raw) != '"' {
 		return "", wrongType(path, "a text", raw)
 	}
-	v, err := jsontext.AppendUnquote(nil, raw)
-	if err != nil {
-		return "", fault.New(fault.InvalidJSON, path, "this text is not valid UTF-8")
-	}
-	return string(v), nil
+	return jsonscan.Text(raw), nil
 }
 
 // choice reads into any string type through two closures.

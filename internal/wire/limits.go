@@ -1,40 +1,37 @@
 package wire
 
 import (
-	"bytes"
 	"strconv"
 	"strings"
 
-	"github.com/go-json-experiment/json/jsontext"
-
 	"tautspan/internal/fault"
+	"tautspan/internal/jsonscan"
 )
 
 // splitList cuts a JSON array into the texts of its entries.
 func splitList(raw []byte, path string) ([][]byte, error) {
-	if jsontext.Value(raw).Kind() != '[' {
+	if jsonscan.KindOf(raw) != '[' {
 		return nil, wrongType(path, "a list", raw)
 	}
-	d := jsontext.NewDecoder(bytes.NewReader(raw))
-	_, err := d.ReadToken()
-	items := [][]byte{}
-	for err == nil && d.PeekKind() != ']' {
-		var value jsontext.Value
-		value, err = d.ReadValue()
-		end := d.InputOffset()
-		items = append(items, raw[end-int64(len(value)):end])
-	}
-	if err != nil {
-		return nil, fault.New(fault.InvalidJSON, path, "this is not a JSON list")
-	}
-	return items, nil
+	return jsonscan.Items(raw), nil
 }
 
 func wrongType(path, want string, raw []byte) error {
-	got := map[jsontext.Kind]string{
-		'n': "null (leave the field out instead)", 't': "true", 'f': "false",
-		'"': "a text", '0': "a number", '{': "an object", '[': "a list",
-	}[jsontext.Value(raw).Kind()]
+	got := "a number"
+	switch jsonscan.KindOf(raw) {
+	case 'n':
+		got = "null (leave the field out instead)"
+	case 't':
+		got = "true"
+	case 'f':
+		got = "false"
+	case '"':
+		got = "a text"
+	case '{':
+		got = "an object"
+	case '[':
+		got = "a list"
+	}
 	return fault.New(fault.WrongType, path, "this must be "+want+", not "+got)
 }
 

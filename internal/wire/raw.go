@@ -1,6 +1,6 @@
 package wire
 
-import "github.com/go-json-experiment/json/jsontext"
+import "tautspan/internal/jsonscan"
 
 // RawList declares a list of JSON values of any kind, each kept as its text.
 func (o *Object) RawList(name string, p *[][]byte) *Field {
@@ -8,10 +8,7 @@ func (o *Object) RawList(name string, p *[][]byte) *Field {
 }
 
 // Member is one name of a JSON object with the text of its value.
-type Member struct {
-	Name  string
-	Value []byte
-}
+type Member = jsonscan.Member
 
 // Members takes one JSON object apart, in the order in which its names stand.
 // Any failure is a *fault.Error. The values share data's memory.
@@ -35,11 +32,9 @@ func MembersOf(data []byte) ([]Member, error) {
 // ReadOf is Read for data that is known to be JSON.
 func ReadOf(data []byte, m Message) error { return readObject(data, m, "") }
 
-// AppendText appends text to out as a JSON string.
-func AppendText(out []byte, text string) []byte {
-	out, _ = jsontext.AppendQuote(out, text) // text that is no UTF-8 is written with replacement characters
-	return out
-}
+// AppendText appends text to out as a JSON string; what is no UTF-8 becomes
+// replacement characters.
+func AppendText(out []byte, text string) []byte { return jsonscan.AppendText(out, text) }
 
 // Names lists the fields m declares, in their order.
 func Names(m Message) []string {

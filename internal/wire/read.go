@@ -1,14 +1,10 @@
 package wire
 
 import (
-	"bytes"
-	"errors"
-	"io"
 	"strings"
 
-	"github.com/go-json-experiment/json/jsontext"
-
 	"tautspan/internal/fault"
+	"tautspan/internal/jsonscan"
 )
 
 // Read fills m from JSON text. The text must be one JSON object holding only
@@ -24,45 +20,20 @@ func Read(data []byte, m Message) error {
 // checkSyntax makes sure data is exactly one JSON value (RFC 8259, with unique
 // names as RFC 7493 asks), so that the readers below meet no syntax errors.
 func checkSyntax(data []byte) error {
-	d := jsontext.NewDecoder(bytes.NewReader(data))
-	_, err := d.ReadValue()
+	err := jsonscan.Check(data)
 	if err == nil {
-		if _, err = d.ReadToken(); errors.Is(err, io.EOF) {
-			return nil
-		}
-		return fault.New(fault.InvalidJSON, "",
-			"there is more text after the end of the JSON object; send exactly one object")
+		return nil
 	}
-	field := ""
-	var syntax *jsontext.SyntacticError
-	if errors.As(err, &syntax) {
-		field = dotted(syntax.JSONPointer)
-	}
-	if errors.Is(err, jsontext.ErrDuplicateName) {
-		return fault.New(fault.InvalidJSON, field, "this name stands twice; each name may stand once")
-	}
-	if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
-		return fault.New(fault.InvalidJSON, field,
-			"the JSON text is empty or ends too early; send one whole JSON object")
-	}
-	return fault.New(fault.InvalidJSON, field,
-		"this is not JSON (RFC 8259): numbers are plain decimals, and NaN and Infinity are not numbers")
+	return fault.New(fault.InvalidJSON, err.Path, syntaxTexts[err.Kind])
 }
 
-// dotted turns a JSON pointer ("/reading/steps/1") into "reading.steps[1]".
-func dotted(p jsontext.Pointer) string {
-	path := ""
-	for token := range p.Tokens() {
-		switch {
-		case token != "" && strings.Trim(token, "0123456789") == "":
-			path += "[" + token + "]"
-		case path == "":
-			path = token
-		default:
-			path += "." + token
-		}
-	}
-	return path
+var syntaxTexts = [...]string{
+	jsonscan.Malformed: "this is not JSON (RFC 8259): numbers are plain decimals, and NaN and Infinity are not numbers",
+	jsonscan.Short:     "the JSON text is empty or ends too early; send one whole JSON object",
+	jsonscan.Trailing:  "there is more text after the end of the JSON object; send exactly one object",
+	jsonscan.Repeated:  "this name stands twice; each name may stand once",
+	jsonscan.NotUTF8:   "this text is not valid UTF-8",
+	jsonscan.TooDeep:   "objects and lists lie too deep in each other; allowed are 100 levels",
 }
 
 // members is one JSON object taken apart.
@@ -102,27 +73,10 @@ func readObject(raw []byte, m Message, path string) error {
 }
 
 func takeApart(raw []byte, path string) (*members, error) {
-	if jsontext.Value(raw).Kind() != '{' {
+	if jsonscan.KindOf(raw) != '{' {
 		return nil, wrongType(path, "an object", raw)
 	}
-	s := &members{path: path}
-	d := jsontext.NewDecoder(bytes.NewReader(raw))
-	_, err := d.ReadToken()
-	for err == nil && d.PeekKind() == '"' {
-		var name jsontext.Token
-		if name, err = d.ReadToken(); err != nil {
-			break
-		}
-		key := name.String()
-		var value jsontext.Value
-		value, err = d.ReadValue()
-		end := d.InputOffset()
-		s.all = append(s.all, Member{key, raw[end-int64(len(value)) : end]})
-	}
-	if err != nil {
-		return nil, fault.New(fault.InvalidJSON, path, "this is not a JSON object")
-	}
-	return s, nil
+	return &members{path: path, all: jsonscan.Members(raw)}, nil
 }
 
 func (s *members) refuseUnknown(fields []*Field) error {

@@ -4,9 +4,8 @@ import (
 	"math"
 	"strconv"
 
-	"github.com/go-json-experiment/json/jsontext"
-
 	"tautspan/internal/fault"
+	"tautspan/internal/jsonscan"
 )
 
 // Write returns m as JSON text: fields in declared order, absent ones left out,
@@ -27,7 +26,7 @@ type writer struct {
 }
 
 func (w *writer) raw(text string)  { w.out = append(w.out, text...) }
-func (w *writer) text(text string) { w.out, _ = jsontext.AppendQuote(w.out, text) }
+func (w *writer) text(text string) { w.out = jsonscan.AppendText(w.out, text) }
 
 func (w *writer) number(v float64, f *Field) {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
