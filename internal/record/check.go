@@ -76,10 +76,13 @@ func (t *Table) withoutNulls(put []wire.Member) ([]wire.Member, error) {
 	if len(put) == 0 {
 		return nil, fault.New(fault.MissingField, "", "put needs at least one field")
 	}
+	if !slices.ContainsFunc(put, isNull) {
+		return put, nil
+	}
 	given := make([]wire.Member, 0, len(put))
 	for _, m := range put {
 		switch {
-		case string(m.Value) != "null":
+		case !isNull(m):
 			given = append(given, m)
 		case slices.Contains(t.First, m.Name) || t.Fixed:
 			return nil, fault.New(fault.MissingField, m.Name, "this field cannot be cleared")
@@ -89,6 +92,8 @@ func (t *Table) withoutNulls(put []wire.Member) ([]wire.Member, error) {
 	}
 	return given, nil
 }
+
+func isNull(m wire.Member) bool { return string(m.Value) == "null" }
 
 // Prior is what is known of a record before an operation arrives: nil when it
 // was never put.
@@ -116,7 +121,7 @@ func (t *Table) checkFirst(put []wire.Member) error {
 	given := func(name string) bool {
 		for _, m := range put {
 			if m.Name == name {
-				return string(m.Value) != "null"
+				return !isNull(m)
 			}
 		}
 		return false

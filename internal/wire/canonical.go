@@ -3,6 +3,7 @@ package wire
 import (
 	"bytes"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -20,6 +21,13 @@ const maxDepth = 16
 // by bytes, which the RFC does otherwise; nothing we accept has any. Any failure
 // is a *fault.Error: no JSON, or deeper than 16 levels.
 func Canonical(data []byte) ([]byte, error) {
+	if isCanonical(data) {
+		return slices.Clone(data), nil
+	}
+	return makeCanonical(data)
+}
+
+func makeCanonical(data []byte) ([]byte, error) {
 	if err := checkSyntax(data); err != nil {
 		return nil, err
 	}

@@ -54,3 +54,19 @@ func FuzzCanonical(f *testing.F) {
 		require.Equal(t, before, after)
 	})
 }
+
+// FuzzIsCanonical: what is taken for canonical at a glance is what the long way
+// makes of it.
+func FuzzIsCanonical(f *testing.F) {
+	for _, seed := range []string{`{"a":[1.5,-2,1e+30,"€"],"b":{"c":null}}`, `{"a":1,"a":2}`, `[NaN]`, `[-0]`, `{"":{}}`, ` 1`, `"\u0041"`, `[1e5,01,1.]`} {
+		f.Add([]byte(seed))
+	}
+	f.Fuzz(func(t *testing.T, in []byte) {
+		if !wire.IsCanonical(in) {
+			return
+		}
+		long, err := wire.MakeCanonical(in)
+		require.NoError(t, err)
+		require.Equal(t, string(long), string(in))
+	})
+}

@@ -101,11 +101,12 @@ type choice struct {
 
 func newChoice[T ~string](p *T, allowed []T) choice {
 	c := choice{
-		get: func() string { return string(*p) },
-		set: func(v string) { *p = T(v) },
+		get:     func() string { return string(*p) },
+		set:     func(v string) { *p = T(v) },
+		allowed: make([]string, len(allowed)),
 	}
-	for _, a := range allowed {
-		c.allowed = append(c.allowed, string(a))
+	for i, a := range allowed {
+		c.allowed[i] = string(a)
 	}
 	return c
 }

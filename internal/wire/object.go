@@ -8,7 +8,11 @@
 // It uses no reflection, which keeps the WebAssembly build small.
 package wire
 
-import "tautspan/internal/words"
+import (
+	"sync"
+
+	"tautspan/internal/words"
+)
 
 // Message is a JSON object. Fields declares its fields in the order in which
 // they are written; it must not depend on the values, except on one set by Tag.
@@ -26,6 +30,17 @@ type Object struct {
 	// tagValue is what Tag sets while the schema of one variant is made.
 	tagValue string
 	fault    error
+}
+
+// objects keeps the room of messages that were read or written for the next ones.
+var objects = sync.Pool{New: func() any { return &Object{} }}
+
+// release gives the object's room back.
+func (o *Object) release() {
+	clear(o.fields)
+	clear(o.room)
+	*o = Object{fields: o.fields[:0], room: o.room[:0]}
+	objects.Put(o)
 }
 
 // Field is one declared field.

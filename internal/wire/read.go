@@ -56,7 +56,9 @@ func readObject(raw []byte, m Message, path string) error {
 	if err != nil {
 		return err
 	}
-	o := &Object{source: source}
+	o := objects.Get().(*Object)
+	defer o.release()
+	o.source = source
 	m.Fields(o)
 	if o.fault != nil {
 		return o.fault
@@ -107,17 +109,18 @@ func nameAll(fields []*Field) string {
 }
 
 func (s *members) readField(f *Field) error {
-	path := join(s.path, f.name)
 	raw, given := s.find(f.name)
+	if !given && !f.required && f.fallback == "" {
+		return nil
+	}
+	path := join(s.path, f.name)
 	switch {
 	case given:
 		return f.value.read(raw, f, path)
 	case f.required:
 		return fault.New(fault.MissingField, path, "this field is required"+f.allowed())
-	case f.fallback != "":
-		return f.value.read([]byte(f.fallback), f, path)
 	}
-	return nil
+	return f.value.read([]byte(f.fallback), f, path)
 }
 
 func join(path, name string) string {

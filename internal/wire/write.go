@@ -39,7 +39,8 @@ func (w *writer) number(v float64, f *Field) {
 }
 
 func (w *writer) object(m Message) {
-	o := &Object{}
+	o := objects.Get().(*Object)
+	defer o.release()
 	m.Fields(o)
 	w.raw("{")
 	first := true
