@@ -1,0 +1,61 @@
+/**
+ * How far a bike has gone, asked where a reading or a new chain needs it: what
+ * the odometer shows, or what was ridden since the last entry.
+ */
+import { readFar } from '../parts/distances.js';
+
+/**
+ * @typedef {{mode: 'odometer'|'since', text: string}} Entered text is empty until something is typed
+ * @typedef {{km: number, shown: number, chainKM: number}} Known the bike's count and what its odometer showed
+ *   then, and what the chain had run
+ * @typedef {{fault: ''|'unreadable'|'before'|'far', km: number, chainKM: number, earlier: boolean,
+ *   put: {odometer_km: number}|{add_km: number}|null}} Gone `km` and `chainKM` then; earlier: than the last
+ *   entry; put: what is to be added to the distances
+ */
+
+/** The most one entry adds, km: more is a slip. A record takes no more either. */
+const MOST_ADDED = 100_000;
+
+/**
+ * What the odometer shows at the bike's count: the latest odometer entry and
+ * the rides after it. A bike that had a new odometer shows less than its count.
+ * @param {{at: string, odometer_km?: number, add_km?: number}[]} distances in any order
+ * @param {number} km the bike's count
+ * @returns {number}
+ */
+export function shownAt(distances, km) {
+  const byTime = [...distances].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+  const last = byTime.findLastIndex((one) => one.odometer_km !== undefined);
+  if (last < 0) return km;
+  return byTime.slice(last + 1).reduce((sum, one) => sum + (one.add_km ?? 0), Number(byTime[last].odometer_km));
+}
+
+/**
+ * @param {Entered} entered
+ * @param {Known} known
+ * @param {import('../parts/distances.js').Units} units of a bare number
+ * @returns {Gone}
+ */
+export function gone({ mode, text }, known, units) {
+  const read = readFar(text, units);
+  const same = { fault: /** @type {const} */ (''), km: known.km, chainKM: known.chainKM, earlier: false, put: null };
+  if (read === null) return same;
+  if (Number.isNaN(read)) return { ...same, fault: 'unreadable' };
+  const value = metres(read);
+  const added = mode === 'since' ? value : value - known.shown;
+  if (added > MOST_ADDED) return { ...same, fault: 'far' };
+  if (known.chainKM + added < 0) return { ...same, fault: 'before' };
+  const put = mode === 'since' ? { add_km: value } : { odometer_km: value };
+  return {
+    fault: '',
+    km: metres(known.km + added),
+    chainKM: metres(known.chainKM + added),
+    earlier: added < 0,
+    put: added > 0 ? put : null,
+  };
+}
+
+/** Miles become kilometres with a tail of digits. @param {number} km */
+function metres(km) {
+  return Math.round(km * 1000) / 1000;
+}
