@@ -13,17 +13,18 @@ import { blank, unitOf } from './fit-lengths.js';
  *   span_mm: Typed, pitches: string, roller_mm: Typed}} Which
  * @typedef {{chainstay_mm: Typed, longest_chainstay_mm: Typed, chainrings: string, sprockets: string,
  *   max_sprocket: string, capacity_teeth: string, add_pitches: number, half_link_allowed: boolean,
- *   stock_pitches: string, pair: [number, number]|null}} Length pair: ring and sprocket to draw, null for the largest
+ *   stock_pitches: string, fitted_pitches: string, pitch_mm: Typed, pair: [number, number]|null}} Length pair: ring and sprocket to draw, null for the largest
  * @typedef {{centre_mm: Typed, back_mm: Typed, forward_mm: Typed, chainring: string, sprocket: string,
  *   elongation_percent: string, half_link_allowed: boolean, slack_lo_mm: Typed, slack_hi_mm: Typed,
  *   chainrings_lo: string, chainrings_hi: string, sprockets_lo: string, sprockets_hi: string,
- *   ratio_lo: string, ratio_hi: string, pitches: number|null}} Centre pitches: count to draw, null for the best
+ *   ratio_lo: string, ratio_hi: string, pitch_mm: Typed, pitches: number|null}} Centre pitches: count to draw, null for the best
  * @typedef {{chainrings: string, sprockets: string, etrto: string, wheel_circumference_mm: Typed,
  *   crank_mm: Typed, cadence_rpm: string, chainstay_mm: Typed, chainline_mm: Typed,
- *   rear_chainline_mm: Typed, sprocket_spacing_mm: Typed}} Gears
+ *   rear_chainline_mm: Typed, sprocket_spacing_mm: Typed, chainring_spacing_mm: Typed,
+ *   longest_pitches: string, pitch_mm: Typed}} Gears
  * @typedef {{closure: string, done: string[]}} Steps how it will be closed, and the steps ticked off
  * @typedef {{question: 'which'|'long'|'gears', drive: DriveKind, which: Which, length: Length,
- *   centre: Centre, gears: Gears, steps: Steps}} Fit
+ *   centre: Centre, gears: Gears, steps: Steps, bike_id: string}} Fit bike_id: it is about, empty for loose numbers
  */
 
 /** Pitches over which a pitch is best measured, until said otherwise. */
@@ -57,6 +58,8 @@ export function emptyFit(units) {
       add_pitches: 2,
       half_link_allowed: false,
       stock_pitches: '',
+      fitted_pitches: '',
+      pitch_mm: none,
       pair: null,
     },
     centre: {
@@ -75,6 +78,7 @@ export function emptyFit(units) {
       sprockets_hi: '',
       ratio_lo: '',
       ratio_hi: '',
+      pitch_mm: none,
       pitches: null,
     },
     gears: {
@@ -88,8 +92,12 @@ export function emptyFit(units) {
       chainline_mm: none,
       rear_chainline_mm: none,
       sprocket_spacing_mm: none,
+      chainring_spacing_mm: none,
+      longest_pitches: '',
+      pitch_mm: none,
     },
     steps: { closure: '', done: [] },
+    bike_id: '',
   };
 }
 

@@ -105,6 +105,8 @@ function length(form, { length: part }) {
   form.unreadable.push(...limits.unreadable);
   if (Object.keys(limits.request).length) form.request.derailleur = limits.request;
   form.put('stock_pitches', whole(part.stock_pitches));
+  form.put('fitted_pitches', whole(part.fitted_pitches));
+  form.length('pitch_mm', part.pitch_mm);
   form.put('add_pitches', part.add_pitches);
   form.put('half_link_allowed', part.half_link_allowed);
 }
@@ -123,6 +125,7 @@ function centre(form, { centre: part }) {
   }
   form.request.adjust_mm = [-(forward ?? 0) || 0, back ?? 0];
   form.put('elongation_percent', decimal(part.elongation_percent));
+  form.length('pitch_mm', part.pitch_mm);
   form.put('half_link_allowed', part.half_link_allowed);
   form.range(
     'slack_mm',
@@ -163,4 +166,7 @@ function gears(form, { gears: part }) {
   form.length('chainline_mm', part.chainline_mm);
   form.length('rear_chainline_mm', part.rear_chainline_mm);
   form.length('sprocket_spacing_mm', part.sprocket_spacing_mm);
+  form.length('chainring_spacing_mm', part.chainring_spacing_mm);
+  form.put('longest_pitches', whole(part.longest_pitches));
+  form.length('pitch_mm', part.pitch_mm);
 }

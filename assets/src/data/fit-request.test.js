@@ -146,3 +146,19 @@ test('what an older app kept is completed, and rubbish does no harm', () => {
   assert.deepEqual(old.which, fit.which);
   assert.deepEqual(restored({}, 'metric'), fit);
 });
+
+test('the fitted chain, its pitch and the chainrings’ spacing go on where they are filled in', () => {
+  const mm = (/** @type {string} */ text) => ({ text, unit: /** @type {const} */ ('mm') });
+  const fit = emptyFit('metric');
+  const length = { ...fit.length, fitted_pitches: '112', pitch_mm: mm('15.875') };
+  const asked = question({ ...fit, question: 'long', length }).request;
+  assert.deepEqual([asked.fitted_pitches, asked.pitch_mm], [112, 15.875]);
+  const centre = { ...fit.centre, pitch_mm: mm('10') };
+  assert.equal(question({ ...fit, question: 'long', drive: 'hub', centre }).request.pitch_mm, 10);
+  const gears = { ...fit.gears, longest_pitches: '114', chainring_spacing_mm: mm('8'), pitch_mm: mm('1 in') };
+  const geared = question({ ...fit, question: 'gears', gears }).request;
+  assert.deepEqual([geared.longest_pitches, geared.chainring_spacing_mm, geared.pitch_mm], [114, 8, 25.4]);
+  for (const name of ['pitch_mm', 'fitted_pitches']) {
+    assert.equal(name in question({ ...fit, question: 'long' }).request, false, name);
+  }
+});

@@ -2,7 +2,7 @@
 import { html } from 'lit';
 import { t } from '../words/t.js';
 import { put } from './fit-actions.js';
-import { fold, lengthField, numberField, toggle } from './fit-fields.js';
+import { fold, lengthField, numberField, pitchField, toggle } from './fit-fields.js';
 
 /** Where nudging begins: mm, and teeth. */
 const START = { centre: 420, move: 0, ring: 44, sprocket: 16, least: 10, most: 15, ratio: 2.75 };
@@ -24,7 +24,8 @@ export function centreFields(state) {
       html`
       ${numberField({ ...common, field: 'elongation_percent', hint: t('fit.hint.elongation_percent'), start: 0, pace: 0.05, decimals: 2 })}
       <div class="pair">${lengthField({ ...play, field: 'slack_lo_mm', start: START.least })}
-        ${lengthField({ ...play, field: 'slack_hi_mm', hint: t('fit.hint.slack'), start: START.most })}</div>`,
+        ${lengthField({ ...play, field: 'slack_hi_mm', hint: t('fit.hint.slack'), start: START.most })}</div>
+      ${pitchField(state, 'centre')}`,
     )}
     ${fold(t('fit.more.search'), search(common))}`;
 }

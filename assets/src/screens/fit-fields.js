@@ -2,6 +2,7 @@
 import { html, nothing } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { now } from '../app/store.js';
+import { PITCH_MM } from '../data/lengths.js';
 import { stepped, unitOf } from '../data/fit-lengths.js';
 import { decimal, showTeeth, teeth, whole } from '../data/teeth.js';
 import { nudgeField } from '../parts/nudge-field.js';
@@ -35,6 +36,18 @@ export function lengthField({ state, question, field, hint, told, grain, start }
     fault: fault(state, question, field, told, 'fit.unreadable.length'),
     step: (steps) => write(question, field, stepped(value(now(), question, field), grain, unit, steps, start)),
     type: (text) => write(question, field, { text, unit: text.trim() ? shown : unit }),
+  });
+}
+
+/** The pitch, where it is not the usual half inch. @param {State} state @param {'length'|'centre'|'gears'} question */
+export function pitchField(state, question) {
+  return lengthField({
+    state,
+    question,
+    field: 'pitch_mm',
+    hint: t('fit.hint.pitch_mm'),
+    grain: 'width',
+    start: PITCH_MM,
   });
 }
 

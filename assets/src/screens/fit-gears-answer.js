@@ -44,6 +44,11 @@ function columns({ gears, steps_percent }, units) {
     [first.gain_ratio !== null, 'gain', (gear) => plain(gear.gain_ratio, 2)],
     [first.chain_angle_deg !== null, 'angle', (gear) => t('gears.angle', { deg: plain(gear.chain_angle_deg, 1) })],
     [
+      first.chain_reaches !== null,
+      'reaches',
+      (gear) => t(gear.chain_reaches ? 'gears.reaches.yes' : 'gears.reaches.no'),
+    ],
+    [
       gears.some((/** @type {any} */ gear) => gear.duplicate_of),
       'same',
       (gear) => (gear.duplicate_of ? t('gears.pair', gear.duplicate_of) : ''),

@@ -23,6 +23,7 @@ export function lengthAnswer(state, answer) {
     <div class="sheet"><h2>${t('long.picture')}</h2>${picture(state, one)}</div>
     <div class="sheet"><h2>${t('long.grid')}</h2>
       <p class="number">${capacity(answer)}</p>
+      ${answer.judged_pitches === answer.pitches ? nothing : html`<p class="number big">${t('long.judged', { n: answer.judged_pitches })}</p>`}
       ${combinationGrid(combinations, one, (pair) => put('length', { pair }))}</div>
     ${methods(answer)}
     ${steps(state, 'derailleur', answer.pitches, answer.half_link)}`;

@@ -3,10 +3,10 @@ import { html, nothing } from 'lit';
 import { choice } from '../parts/choice.js';
 import { t } from '../words/t.js';
 import { put } from './fit-actions.js';
-import { fold, lengthField, numberField, teethField, toggle } from './fit-fields.js';
+import { fold, lengthField, numberField, pitchField, teethField, toggle } from './fit-fields.js';
 
 /** Where nudging begins: mm, and teeth. */
-const START = { chainstay: 420, longest: 435, sprocket: 34, capacity: 39 };
+const START = { chainstay: 420, longest: 435, sprocket: 34, capacity: 39, fitted: 114 };
 
 /** Counts chains are sold in (common practice), and where another count begins. */
 const STOCK = ['', '112', '114', '116', '118', '120', '126'];
@@ -48,6 +48,12 @@ export function lengthFields(state) {
         choose: (value) => put('length', { add_pitches: value }),
       })}
       ${toggle({ title: t('fit.half'), hint: t('fit.half.hint'), on: length.half_link_allowed, choose: (on) => put('length', { half_link_allowed: on }) })}`,
+    )}
+    ${fold(
+      t('fit.more.fitted'),
+      html`
+      ${numberField({ ...common, field: 'fitted_pitches', hint: t('fit.hint.fitted_pitches'), start: START.fitted, pace: 2 })}
+      ${pitchField(state, 'length')}`,
     )}`;
 }
 
