@@ -85,12 +85,16 @@ type standMeaning struct {
 	bike  string
 	state record.BikeState
 	check *string
+	hold  *string
+	vain  []string
 }
 
 func (s *standMeaning) Fields(o *wire.Object) {
 	o.Text("bike_id", &s.bike).Required()
 	wire.Choice(o, "state", &s.state, record.Cleared, record.Held, record.NotSeen).Required()
 	o.OptionalText("round_check_id", &s.check).Doc("the check it rests on", "")
+	o.OptionalText("hold_check_id", &s.hold).Doc("the last check that held it, also when it is cleared since", "")
+	o.Texts("vain_check_ids", &s.vain).Required().Doc("checks that clear a held bike with neither a reading nor a reason: they do not count", "")
 }
 
 // Mean says what a phone's records mean, unsent operations included. Errors are
@@ -150,7 +154,13 @@ func (c *Chain) meaning() []byte {
 func (r *Round) meaning() []byte {
 	m := &roundMeaning{id: r.ID, stands: [][]byte{}}
 	for _, s := range r.Stands {
-		stand := &standMeaning{bike: s.Bike.ID, state: s.State}
+		stand := &standMeaning{bike: s.Bike.ID, state: s.State, vain: []string{}}
+		if s.Hold != nil {
+			stand.hold = &s.Hold.ID
+		}
+		for _, c := range s.Vain {
+			stand.vain = append(stand.vain, c.ID)
+		}
 		if s.Check != nil {
 			stand.check = &s.Check.ID
 		}

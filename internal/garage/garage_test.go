@@ -186,7 +186,13 @@ func TestRead_round(t *testing.T) {
 
 	b.check("c3", "two", 3, "cleared", `,"note":"a new bell"`)
 	assert.Equal(t, "held", stands(round())["two"], "cleared without a reading or a reason: it stays held")
+	two := round().Stands[2]
+	assert.Equal(t, "two", two.Bike.Name)
+	assert.Len(t, two.Vain, 1)
+	assert.Equal(t, id("c3"), two.Vain[0].ID)
 	b.check("c4", "two", 4, "cleared", `,"reason":"new chain fitted","by":"Ada"`)
+	two = round().Stands[2]
+	assert.Equal(t, id("c2"), two.Hold.ID, "that it was held stays in sight")
 	assert.Equal(t, "cleared", stands(round())["two"])
 	b.check("c5", "two", 5, "held", "")
 	b.check("c6", "two", 5, "cleared", `,"reading_id":"`+id("x")+`"`)
@@ -301,7 +307,7 @@ func TestMean(t *testing.T) {
 		{"chain_id":%[2]q,"place":"on_bike","km":400,"reading_ids":[],"care_ids":[],
 		"forecast_request":{"drive":"derailleur","rear_sprockets":11,"readings":[],"now_km":400,"earlier_chains":[]},
 		"care_request":{"care":"usual","lubricant":"oil"}}]}],
-		"rounds":[{"round_id":%[3]q,"bikes":[{"bike_id":%[1]q,"state":"not_seen"}]}]}`, id("B"), id("A"), id("R")), string(text))
+		"rounds":[{"round_id":%[3]q,"bikes":[{"bike_id":%[1]q,"state":"not_seen","vain_check_ids":[]}]}]}`, id("B"), id("A"), id("R")), string(text))
 	_, err = garage.Mean(&garage.Request{Rows: [][]byte{[]byte(`{}`)}})
 	assert.Error(t, err)
 }

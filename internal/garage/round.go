@@ -20,7 +20,9 @@ type Round struct {
 type Stand struct {
 	Bike  *Bike
 	State record.BikeState
-	Check *Check // the check it rests on, nil when not seen
+	Check *Check   // the check it rests on, nil when not seen
+	Hold  *Check   // the last that held the bike, also when it is cleared since
+	Vain  []*Check // clear a held bike with neither a reading nor a reason: they do not count
 }
 
 // Check is one round check.
@@ -93,9 +95,13 @@ func stand(b *Bike, checks []*Check) Stand {
 	s := Stand{Bike: b, State: record.NotSeen}
 	for _, c := range checks {
 		if s.State == record.Held && c.State == record.Cleared && c.ReadingID == nil && c.Reason == nil {
+			s.Vain = append(s.Vain, c)
 			continue
 		}
 		s.State, s.Check = c.State, c
+		if c.State == record.Held {
+			s.Hold = c
+		}
 	}
 	return s
 }
