@@ -64,7 +64,7 @@ type AsideLine struct {
 // Fields declares the line's JSON.
 func (l *AsideLine) Fields(o *wire.Object) {
 	o.Integer("index", &l.Index).Required().Doc("position in readings, from 0", "")
-	o.Note("why", &l.Why).Doc("what is wrong and what may have happened", "")
+	o.Note("why", "what is wrong and what may have happened", &l.Why)
 	o.Text("why_code", &l.Why.Code).Required().Doc("the same as a code", "")
 	o.Number("probability", &l.Probability).Required().Doc("that the reading is a blunder, given all others", "")
 	wire.Choice(o, "slip", &l.Fits.Kind, NoSlip, TenTimes, TenthPart, DigitsSwapped, UnitsMixed, PitchesOff).Required().

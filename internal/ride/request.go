@@ -49,6 +49,6 @@ type Skipped struct {
 // Fields declares the entry's JSON.
 func (s *Skipped) Fields(o *wire.Object) {
 	o.Text("code", &s.Code).Required().Doc("the reason as a code", "")
-	o.Note("why", &s.Why).Doc("the reason in words", "")
+	o.Note("why", "the reason in words", &s.Why)
 	o.Integer("count", &s.Count).Required().Doc("how many points", "")
 }

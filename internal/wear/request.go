@@ -71,5 +71,5 @@ type BudgetLine struct {
 func (b *BudgetLine) Fields(o *wire.Object) {
 	o.Text("source", &b.Source).Required().Doc("short name of the source of uncertainty", "")
 	o.Number("standard_uncertainty_percent", &b.StandardUncertainty).Required().Doc("its standard uncertainty", "percent")
-	o.Note("note", &b.Note).Doc("where the figure comes from", "")
+	o.Note("note", "where the figure comes from", &b.Note)
 }

@@ -23,6 +23,15 @@ type noteText struct {
 func (c noteText) write(w *writer, _ *Field) { w.text(c.p.Text()) }
 func (noteText) schema(s *schema, _ *Field)  { s.raw(`"type":"string"`) }
 
+// noteCode writes one note as its code with its numbers.
+type noteCode struct {
+	answerOnly
+	p *words.Note
+}
+
+func (c noteCode) write(w *writer, f *Field) { w.note(c.p, f) }
+func (noteCode) schema(s *schema, _ *Field)  { s.raw(codeSchema) }
+
 // noteTexts writes notes as their sentences.
 type noteTexts struct {
 	answerOnly
@@ -63,6 +72,8 @@ func (w *writer) note(n *words.Note, f *Field) {
 }
 
 func (noteCodes) schema(s *schema, _ *Field) {
-	s.raw(`"type":"array","items":{"type":"object","properties":{"code":{"type":"string"},` +
-		`"values":{"type":"object","additionalProperties":{"type":"number"}}}}`)
+	s.raw(`"type":"array","items":{` + codeSchema + "}")
 }
+
+const codeSchema = `"type":"object","properties":{"code":{"type":"string"},` +
+	`"values":{"type":"object","additionalProperties":{"type":"number"}}}`

@@ -180,9 +180,11 @@ func (o *Object) Notes(plural, singular string, p *[]words.Note) {
 		Doc("the same as codes with the numbers in them", "")
 }
 
-// Note declares, for writing only, the sentence of one note.
-func (o *Object) Note(name string, p *words.Note) *Field {
-	return o.add(name, noteText{p: p}).Required()
+// Note declares, for writing only, the sentence of one note under name and its
+// code and numbers under name_code.
+func (o *Object) Note(name, doc string, p *words.Note) {
+	o.add(name, noteText{p: p}).Required().Doc(doc, "")
+	o.add(name+"_code", noteCode{p: p}).Required().Doc("the same as a code with the numbers in it", "")
 }
 
 // Nested declares an object inside this one.
