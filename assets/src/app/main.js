@@ -7,11 +7,13 @@ import { startUpdates } from '../sync/updates.js';
 import { startFrame } from './frame.js';
 import { watchInstall } from './install.js';
 import { startRouter } from './router.js';
+import { applyLanguage } from './speech.js';
 import { now, set } from './store.js';
 import { applyTheme } from './theme.js';
 
 applyTheme(now().settings.theme);
 watchInstall();
+await applyLanguage(now().settings.language);
 watchTrouble((trouble) => set({ trouble }));
 startRouter();
 startFrame(/** @type {HTMLElement} */ (document.getElementById('app')));

@@ -3,6 +3,7 @@
  * with the unit that a bare number in it had, so that a later change of the
  * units setting never changes what it means.
  */
+import { localised } from '../words/numbers.js';
 import { MM_PER_INCH, nudge, read, show } from './lengths.js';
 
 /**
@@ -39,7 +40,7 @@ export function lengthMM({ text, unit }) {
 export function showLength(mm, grain, unit) {
   if (grain === 'frame') return show(mm, unit === 'in' ? 'in16' : 'mm1');
   const text = unit === 'in' ? (mm / MM_PER_INCH).toFixed(3) : mm.toFixed(2);
-  return `${text.replace('-', '−')} ${unit}`;
+  return `${localised(text)} ${unit}`;
 }
 
 /** @param {number} mm @param {Grain} grain @param {Unit} unit @returns {Typed} */

@@ -3,6 +3,7 @@
  * the value the way the instrument shows it. The engine reads what people type;
  * here only marks are counted.
  */
+import { localised } from '../words/numbers.js';
 
 /**
  * @typedef {'in16'|'in32'|'mm1'|'mm05'|'mm01'|'mm001'} MarkName
@@ -111,6 +112,5 @@ export function read(text, bare) {
 /** @param {number} value @param {number} decimals */
 function trim(value, decimals) {
   const text = value.toFixed(decimals);
-  const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
-  return short.replace('-', '−');
+  return localised(text.includes('.') ? text.replace(/\.?0+$/, '') : text);
 }

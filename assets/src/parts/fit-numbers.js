@@ -1,5 +1,6 @@
 /** Numbers as Fit writes them. */
 import { MM_PER_INCH } from '../data/lengths.js';
+import { fixed } from '../words/numbers.js';
 import { t } from '../words/t.js';
 
 /** @typedef {import('../data/settings.js').Settings['units']} Units */
@@ -9,16 +10,13 @@ const KM_PER_MILE = 1.609344;
 
 /** @param {number} value @param {number} decimals @returns {string} with a true minus sign, never "−0" */
 export function plain(value, decimals) {
-  return value
-    .toFixed(decimals)
-    .replace(/^-(0(\.0+)?)$/, '$1')
-    .replace('-', '−');
+  return fixed(value, decimals);
 }
 
 /** @param {number} value @param {number} decimals @returns {string} with its sign */
 export function signed(value, decimals) {
   const text = plain(value, decimals);
-  return /^−|^0(\.0+)?$/.test(text) ? text : `+${text}`;
+  return /^−|^0([.,]0+)?$/.test(text) ? text : `+${text}`;
 }
 
 /** @param {number} probability 0 to 1 @returns {string} never a round 0 or 100 % */

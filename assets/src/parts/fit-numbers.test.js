@@ -3,7 +3,7 @@ import { test } from 'node:test';
 import { length, plain, share, signed, speed } from './fit-numbers.js';
 
 test('signs are true, zero has none', () => {
-  assert.equal(plain(-1.25, 1), '−1.3');
+  assert.equal(plain(-1.25, 1), '−1.2');
   assert.equal(plain(-0.04, 1), '0.0');
   assert.equal(signed(3.24, 1), '+3.2');
   assert.equal(signed(-3.24, 1), '−3.2');

@@ -3,7 +3,8 @@ import { html, nothing } from 'lit';
 import { spanDraft } from '../data/draft.js';
 import { verdictShape } from '../parts/verdict-shape.js';
 import { list, named, t } from '../words/t.js';
-import { percent } from '../words/numbers.js';
+import { said, saidOne } from '../words/engine.js';
+import { fixed, percent } from '../words/numbers.js';
 import { engine } from '../engine/engine.js';
 import { resume } from './check-actions.js';
 
@@ -66,9 +67,9 @@ export function answerDetails(state) {
   if (!answer) return result.status === 'none' ? howTo(draft) : nothing;
   return html`<div class="sheets">
     ${draft.drive.chosen ? nothing : html`<p class="fault">${t('answer.assumed')}</p>`}
-    ${sentences('next.title', answer.next_steps)}
+    ${sentences('next.title', said(answer, 'next_steps'))}
     ${why(answer, result)}
-    ${sentences('cautions.title', answer.cautions)}
+    ${sentences('cautions.title', said(answer, 'cautions'))}
   </div>`;
 }
 
@@ -82,12 +83,12 @@ function why(answer, { answers, counted }) {
   return html`<section class="sheet">
     <h2>${t('why.title')}</h2>
     ${answers.length > 1 ? html`<p>${t('answer.counts', { n: counted + 1, of: answers.length })}</p>` : nothing}
-    <ul>${answer.reasons.map((reason) => html`<li>${reason}</li>`)}</ul>
+    <ul>${said(answer, 'reasons').map((reason) => html`<li>${reason}</li>`)}</ul>
     ${
       most
         ? html`<details class="fold">
       <summary>${t('why.budget')}</summary>
-      <p>${t('why.budget.text', { source: most.note || most.source, percent: total })}</p>
+      <p>${t('why.budget.text', { source: saidOne(most, 'note') || most.source, percent: total })}</p>
       ${budget(answer)}
     </details>`
         : nothing
@@ -104,12 +105,12 @@ function budget(answer) {
     <thead><tr><th scope="col">${t('why.source')}</th><th scope="col" class="number">${t('why.percent')}</th></tr></thead>
     <tbody>${answer.budget.map(
       (line) => html`<tr>
-      <td>${line.note || line.source}</td>
-      <td class="number">${line.standard_uncertainty_percent.toFixed(3)}</td>
+      <td>${saidOne(line, 'note') || line.source}</td>
+      <td class="number">${fixed(line.standard_uncertainty_percent, 3)}</td>
     </tr>`,
     )}</tbody>
     <tfoot><tr><th scope="row">${t('why.total')}</th>
-      <td class="number">${answer.standard_uncertainty_percent.toFixed(3)}</td></tr></tfoot>
+      <td class="number">${fixed(answer.standard_uncertainty_percent, 3)}</td></tr></tfoot>
   </table>`;
 }
 

@@ -2,7 +2,7 @@
 import { html, nothing } from 'lit';
 import { now, set } from '../app/store.js';
 import { choice } from '../parts/choice.js';
-import { sentence } from '../words/numbers.js';
+import { faultText } from '../words/engine.js';
 import { named, t } from '../words/t.js';
 import { change } from './check-actions.js';
 
@@ -20,7 +20,7 @@ export function gaugeEnds({ draft, result, stepFault }) {
   return html`<section class="ends">
     <h2>${t('gauge.title')}</h2>
     ${steps.map((step, i) => end(step, i))}
-    ${result.status === 'fault' ? html`<p class="fault">${sentence(result.fault?.message ?? '')}</p>` : nothing}
+    ${result.fault ? html`<p class="fault">${faultText(result.fault)}</p>` : nothing}
     ${choice({
       name: 'bears',
       title: t('gauge.bears'),

@@ -5,6 +5,7 @@ import { ROLLER_MM, SPANS, nominalMM, rollerMM, spanDraft, withSpan, withSpanNam
 import { MARKS, show } from '../data/lengths.js';
 import { choice } from '../parts/choice.js';
 import { nudgeField } from '../parts/nudge-field.js';
+import { fixed } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { change, changeAndEmpty } from './check-actions.js';
 
@@ -171,7 +172,7 @@ function roller(draft) {
     less: t('nudge.thinner'),
     more: t('nudge.thicker'),
     fault: Number.isNaN(mm) ? t('value.unreadable') : undefined,
-    step: (steps) => put(((Number.isNaN(mm) ? ROLLER_MM : mm) + steps * ROLLER_STEP_MM).toFixed(2)),
+    step: (steps) => put(fixed((Number.isNaN(mm) ? ROLLER_MM : mm) + steps * ROLLER_STEP_MM, 2)),
     type: put,
   });
 }

@@ -6,7 +6,8 @@ import { show } from '../data/lengths.js';
 import { choice } from '../parts/choice.js';
 import { icon } from '../parts/icons.js';
 import { nudgeField } from '../parts/nudge-field.js';
-import { sentence } from '../words/numbers.js';
+import { faultText } from '../words/engine.js';
+import { moment } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { change, clearDraft, keepDraft, undoClear } from './check-actions.js';
 import { answerDetails, answerTag } from './check-answer.js';
@@ -96,7 +97,7 @@ export function value({ draft, result }) {
     placeholder: show(nominalMM(draft, draft.instrument), part.marks),
     less: t('nudge.less', { marks }),
     more: t('nudge.more', { marks }),
-    fault: result.status === 'fault' ? sentence(result.fault?.message ?? '') : undefined,
+    fault: result.fault ? faultText(result.fault) : undefined,
     step: (steps) => change(nudged(now().draft, steps)),
     type: (text) => change(withEntry(now().draft, text ? { text, mm: null } : null)),
   });
@@ -113,5 +114,5 @@ function flash({ flash: what, draft }) {
 function flashText(what, { at }) {
   if (what === 'kept') return t('keep.done');
   if (what === 'cleared') return t('keep.cleared');
-  return what === 'old' ? t('keep.old', { when: at ? new Date(at).toLocaleString() : t('keep.before') }) : '';
+  return what === 'old' ? t('keep.old', { when: at ? moment(at) : t('keep.before') }) : '';
 }

@@ -2,6 +2,7 @@
 import { html, nothing } from 'lit';
 import { fitShape } from '../parts/fit-shape.js';
 import { length, plain } from '../parts/fit-numbers.js';
+import { said } from '../words/engine.js';
 import { named, t } from '../words/t.js';
 import { put } from './fit-actions.js';
 import { drawn } from './fit-drawing.js';
@@ -20,12 +21,12 @@ export function centreAnswer(state, answer) {
     options.find((/** @type {any} */ each) => each.pitches === pitches) ??
     options[0];
   return html`
-    ${sentences('long.warnings', answer.warnings, true)}
+    ${sentences('long.warnings', said(answer, 'warnings'), true)}
     <div class="sheet"><h2>${t('centre.options')}</h2>
       <p class="number">${t('centre.exact', { n: plain(answer.exact_pitches, 2) })}</p>
       ${counts(options, one, state.settings.units)}
       ${pitches === null ? nothing : html`<p class="number">${t('centre.reserve.text', { percent: plain(answer.wear_reserve_percent, 2) })}</p>`}</div>
-    ${sentences('cautions.title', answer.cautions)}
+    ${sentences('cautions.title', said(answer, 'cautions'))}
     ${one ? html`<div class="sheet"><h2>${t('long.picture')}</h2>${picture(state, one)}</div>` : nothing}
     ${pairs ? closing(pairs, state.settings.units) : nothing}
     ${pitches === null ? nothing : steps(state, 'fixed', pitches, pitches % 2 === 1)}`;

@@ -7,7 +7,7 @@ import { stepped, unitOf } from '../data/fit-lengths.js';
 import { decimal, showTeeth, teeth, whole } from '../data/teeth.js';
 import { nudgeField } from '../parts/nudge-field.js';
 import { plain } from '../parts/fit-numbers.js';
-import { sentence } from '../words/numbers.js';
+import { faultText } from '../words/engine.js';
 import { named, t } from '../words/t.js';
 import { put } from './fit-actions.js';
 
@@ -176,5 +176,5 @@ function fault(state, question, field, told = [], unreadable) {
   if (result.unreadable.includes(field)) return t(unreadable);
   if (result.status !== 'fault' || !result.fault) return undefined;
   const name = result.fault.field.replace(/\[\d+\]/g, '');
-  return name === field || told.includes(name) ? sentence(result.fault.message) : undefined;
+  return name === field || told.includes(name) ? faultText(result.fault) : undefined;
 }

@@ -2,6 +2,7 @@
 import { html } from 'lit';
 import { gearPicture } from '../parts/gear-picture/gear-picture.js';
 import { length, plain, speed } from '../parts/fit-numbers.js';
+import { said } from '../words/engine.js';
 import { named, t } from '../words/t.js';
 import { sentences } from './fit-parts.js';
 
@@ -16,13 +17,13 @@ export function gearsAnswer({ settings: { units } }, answer) {
   const written = (/** @type {number} */ value) =>
     t(imperial ? 'gears.inches' : 'gears.metres', { n: plain(value, imperial ? 0 : 2) });
   return html`
-    ${sentences('long.warnings', answer.warnings, true)}
+    ${sentences('long.warnings', said(answer, 'warnings'), true)}
     <div class="sheet"><h2>${t('gears.picture')}</h2>
       ${gearPicture(answer.gears, imperial ? 'gear_inches' : 'development_m', written)}
       <p class="number">${t('gears.wheel', { length: length(answer.wheel_circumference_mm, units) })}</p></div>
     <div class="sheet"><h2>${t('gears.table')}</h2>${table(answer, columns(answer, units))}</div>
-    ${sentences('gears.notes', answer.notes)}
-    ${sentences('cautions.title', answer.cautions)}`;
+    ${sentences('gears.notes', said(answer, 'notes'))}
+    ${sentences('cautions.title', said(answer, 'cautions'))}`;
 }
 
 /**

@@ -3,6 +3,7 @@ import { html, nothing } from 'lit';
 import { combinationGrid } from '../parts/combination-grid/combination-grid.js';
 import { cutRow } from '../parts/drive-drawing/cut-row.js';
 import { length, plain } from '../parts/fit-numbers.js';
+import { said } from '../words/engine.js';
 import { named, t } from '../words/t.js';
 import { put } from './fit-actions.js';
 import { drawn } from './fit-drawing.js';
@@ -17,9 +18,9 @@ export function lengthAnswer(state, answer) {
     combinations.find((/** @type {any} */ each) => each.ring === ring && each.sprocket === sprocket) ??
     largest(combinations);
   return html`
-    ${sentences('long.warnings', answer.warnings, true)}
+    ${sentences('long.warnings', said(answer, 'warnings'), true)}
     ${answer.cut ? cut(answer, state.fit.length.stock_pitches) : nothing}
-    ${sentences('cautions.title', answer.cautions)}
+    ${sentences('cautions.title', said(answer, 'cautions'))}
     <div class="sheet"><h2>${t('long.picture')}</h2>${picture(state, one)}</div>
     <div class="sheet"><h2>${t('long.grid')}</h2>
       <p class="number">${capacity(answer)}</p>

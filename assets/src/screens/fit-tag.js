@@ -4,7 +4,7 @@ import { asked } from '../data/fit-draft.js';
 import { engine } from '../engine/engine.js';
 import { fitShape } from '../parts/fit-shape.js';
 import { length, plain, share } from '../parts/fit-numbers.js';
-import { sentence } from '../words/numbers.js';
+import { familyName, faultText } from '../words/engine.js';
 import { named, t } from '../words/t.js';
 import { evaluateFit } from './fit-actions.js';
 
@@ -44,7 +44,7 @@ function standing({ fit, fitResults, crashed }) {
     return { shape: 'unknown', word: t('fit.tag.crash'), lines: [t('fit.tag.crash.text')] };
   if (unreadable.length)
     return { shape: 'unknown', word: t('fit.tag.fault'), lines: unreadable.map((field) => named('fit.field', field)) };
-  if (fault) return { shape: 'unknown', word: t('fit.tag.fault'), lines: [sentence(fault.message)] };
+  if (fault) return { shape: 'unknown', word: t('fit.tag.fault'), lines: [faultText(fault)] };
   if (missing.length)
     return { shape: 'unknown', word: t('fit.tag.needs'), lines: missing.map((field) => named('fit.field', field)) };
   return { shape: 'unknown', word: t('fit.tag.starting'), lines: [] };
@@ -52,15 +52,16 @@ function standing({ fit, fitResults, crashed }) {
 
 /** No name stands as the answer while the engine warns that it is not sure. @param {any} answer @returns {Short} */
 function which({ candidates: [first, second], none_fit, nearest, caution_codes }) {
-  if (none_fit) return { shape: 'no', word: t('fit.tag.none'), lines: [t('fit.tag.nearest', { name: nearest.name })] };
+  if (none_fit)
+    return { shape: 'no', word: t('fit.tag.none'), lines: [t('fit.tag.nearest', { name: familyName(nearest) })] };
   const likely = t('fit.tag.likely', { share: share(first.probability) });
   if (caution_codes.some((/** @type {{code: string}} */ { code }) => code === 'identify_caution_unsure')) {
     const names = [first, second]
       .filter(Boolean)
-      .map(({ name, probability }) => t('fit.tag.or', { name, share: share(probability) }));
+      .map((one) => t('fit.tag.or', { name: familyName(one), share: share(one.probability) }));
     return { shape: 'unknown', word: t('fit.tag.unsure'), lines: names };
   }
-  return { shape: fits(first.fits_this_bike), word: first.name, lines: [likely] };
+  return { shape: fits(first.fits_this_bike), word: familyName(first), lines: [likely] };
 }
 
 /** @param {boolean|null} suits @returns {'yes'|'no'|'unknown'} */

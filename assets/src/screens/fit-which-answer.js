@@ -3,42 +3,41 @@ import { html, nothing } from 'lit';
 import { fitShape } from '../parts/fit-shape.js';
 import { widthComb } from '../parts/width-comb/width-comb.js';
 import { plain, share } from '../parts/fit-numbers.js';
+import { familyName, said } from '../words/engine.js';
 import { named, t } from '../words/t.js';
 import { sentences } from './fit-parts.js';
 import { fits } from './fit-tag.js';
 
 /**
  * @typedef {{class: string, name: string, probability: number, inner_width_mm: number|null,
- *   outer_width_mm: [number, number]|null, closure_advice: string[], fits_this_bike: boolean|null, reasons: string[]}} Candidate
+ *   outer_width_mm: [number, number]|null, fits_this_bike: boolean|null}} Candidate
  */
 
 /** @param {import('../app/store.js').State} _ @param {any} answer */
 export function whichAnswer(_, answer) {
-  const { candidates, none_fit, nearest, comb, next_steps, cautions } = answer;
+  const { candidates, none_fit, nearest, comb } = answer;
   return html`
     <div class="sheet"><h2>${t('which.picture')}</h2>${widthComb(comb)}</div>
     <div class="sheet"><h2>${t(none_fit ? 'which.nearest' : 'which.candidates')}</h2>
       <ul class="kept-list">${(none_fit ? [nearest] : candidates).map((/** @type {Candidate} */ one) => candidate(one, none_fit))}</ul></div>
-    ${sentences('next.title', next_steps)}
-    ${sentences('cautions.title', cautions)}
+    ${sentences('next.title', said(answer, 'next_steps'))}
+    ${sentences('cautions.title', said(answer, 'cautions'))}
     <details class="fold"><summary>${t('which.table')}</summary>${table(comb)}</details>`;
 }
 
 /** @param {Candidate} one @param {boolean} off */
-function candidate(
-  { name, probability, fits_this_bike, reasons, closure_advice, outer_width_mm, inner_width_mm },
-  off,
-) {
+function candidate(one, off) {
+  const { probability, fits_this_bike, outer_width_mm, inner_width_mm } = one;
   const suits = fits(fits_this_bike);
   return html`<li>
     <div class="kept-head">${fitShape(off ? 'no' : suits)}<div>
-      <strong>${name}</strong>
+      <strong>${familyName(one)}</strong>
       <span class="number">${off ? nothing : html`${t('fit.tag.likely', { share: share(probability) })} · `}${named('which.fits', suits)}</span>
     </div></div>
-    <ul>${reasons.map((reason) => html`<li>${reason}</li>`)}</ul>
+    <ul>${said(one, 'reasons').map((reason) => html`<li>${reason}</li>`)}</ul>
     <p class="number small soft">${t('which.outer')}: ${outer_width_mm ? range(outer_width_mm) : t('which.unknown')} ·
       ${t('which.inner')}: ${inner_width_mm === null ? t('which.unknown') : plain(inner_width_mm, 2)}</p>
-    <details class="fold"><summary>${t('which.close')}</summary><ul>${closure_advice.map((text) => html`<li>${text}</li>`)}</ul></details>
+    <details class="fold"><summary>${t('which.close')}</summary><ul>${said(one, 'closure_advice').map((text) => html`<li>${text}</li>`)}</ul></details>
   </li>`;
 }
 
@@ -53,7 +52,7 @@ function table({ families }) {
     <thead><tr><th scope="col">${t('which.family')}</th><th scope="col" class="number">${t('which.outer')}</th>
       <th scope="col" class="number">${t('which.share')}</th></tr></thead>
     <tbody>${families.map(
-      (family) => html`<tr><th scope="row">${family.name}</th>
+      (family) => html`<tr><th scope="row">${familyName(family)}</th>
       <td class="number">${range(family.outer_width_mm)}</td>
       <td class="number">${family.probability ? share(family.probability) : t('gears.none')}</td></tr>`,
     )}</tbody>

@@ -5,7 +5,7 @@ import { now, set } from '../app/store.js';
 import { KeepError } from '../data/database.js';
 import { recallKept, rewrite, writeNote } from '../data/kept.js';
 import { verdictShape } from '../parts/verdict-shape.js';
-import { percent } from '../words/numbers.js';
+import { exact, moment, percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 
 /**
@@ -61,7 +61,7 @@ function line(one) {
       <div><strong>${named('verdict', answer.verdict)}</strong>
         <span class="number">${t('kept.line', { percent: percent(answer.elongation_percent), limit: answer.limit_percent })}</span></div>
     </div>
-    <p class="soft number"><time datetime=${at}>${new Date(at).toLocaleString()}</time><br>${what(one)}</p>
+    <p class="soft number"><time datetime=${at}>${moment(at)}</time><br>${what(one)}</p>
     <div class="end-of-row">
       <div><label class="label" for=${id}>${t('kept.note')}</label>
         <input class="line-input" id=${id} maxlength="200" autocomplete="off" .value=${note} @input=${write}></div>
@@ -97,7 +97,7 @@ const WORDS = /** @type {const} */ ({
 /** @param {any} reading */
 function size(reading) {
   const mm = reading.growth_mm ?? reading.inside_mm;
-  return reading.span_text ?? String(Math.round(mm * 1000) / 1000);
+  return reading.span_text ?? exact(Math.round(mm * 1000) / 1000);
 }
 
 /**

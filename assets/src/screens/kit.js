@@ -3,12 +3,14 @@ import { html, nothing } from 'lit';
 import { install } from '../app/install.js';
 import { askToPersist } from '../app/storage.js';
 import { now, set } from '../app/store.js';
+import { applyLanguage } from '../app/speech.js';
 import { applyTheme } from '../app/theme.js';
 import { emptyDraft, entered } from '../data/draft.js';
 import { keepSettings } from '../data/settings.js';
 import { choice } from '../parts/choice.js';
 import { agree } from '../sync/updates.js';
 import { build } from '../sync/build.js';
+import { fixed } from '../words/numbers.js';
 import { list, named, t } from '../words/t.js';
 import { change } from './check-actions.js';
 
@@ -34,6 +36,17 @@ export function kit(state) {
         })),
         choose: chooseUnits,
       })}<p class="soft small">${t('kit.units.hint')}</p></section>
+      <section class="sheet">${choice({
+        name: 'language',
+        title: t('kit.language'),
+        even: true,
+        value: settings.language,
+        options: /** @type {const} */ (['system', 'en', 'de']).map((value) => ({
+          value,
+          text: named('kit.language', value),
+        })),
+        choose: chooseLanguage,
+      })}</section>
       <section class="sheet">${choice({
         name: 'theme',
         title: t('kit.theme'),
@@ -76,6 +89,13 @@ function put(part) {
   applyTheme(settings.theme);
 }
 
+/** @param {Settings['language']} language */
+async function chooseLanguage(language) {
+  put({ language });
+  await applyLanguage(language);
+  set({}); // every text is drawn anew
+}
+
 /** @param {Settings['units']} units the marks follow, unless a reading is being taken */
 function chooseUnits(units) {
   put({ units });
@@ -97,5 +117,5 @@ function storage({ persisted, estimate }) {
 
 /** @param {number} bytes */
 function size(bytes) {
-  return bytes < 1e9 ? `${(bytes / 1e6).toFixed(1)} MB` : `${(bytes / 1e9).toFixed(0)} GB`;
+  return bytes < 1e9 ? `${fixed(bytes / 1e6, 1)} MB` : `${fixed(bytes / 1e9, 0)} GB`;
 }

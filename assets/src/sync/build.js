@@ -4,9 +4,10 @@
  */
 const meta = /** @type {HTMLMetaElement} */ (document.querySelector('meta[name="tautspan-build"]'));
 
-/** @type {{version: string, worker: string, wasm: string}} */
+/** @type {{version: string, worker: string, wasm: string, german: string}} */
 export const build = {
   version: meta.content,
   worker: String(meta.dataset.worker),
   wasm: String(meta.dataset.wasm),
+  german: String(meta.dataset.german),
 };

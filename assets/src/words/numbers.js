@@ -1,15 +1,42 @@
-/** Numbers as the screens write them. */
+/** Numbers and dates as the screens write them, in the language in use. */
+import { language, locale } from './language.js';
+
+/** @param {string} text a number with a decimal point @returns {string} with the language's decimal sign and a true minus sign */
+export function localised(text) {
+  return (language().name === 'de' ? text.replace('.', ',') : text).replace('-', '−');
+}
+
+/** @param {number} value @returns {string} with the decimals it has */
+export function exact(value) {
+  return localised(String(value));
+}
+
 /**
- * @param {number} value percent
- * @returns {string} two decimals, halves to even as the engine rounds them, a true minus sign
+ * @param {number} value
+ * @param {number} decimals
+ * @returns {string} halves to even as the engine rounds them, never "−0"
  */
+export function fixed(value, decimals) {
+  const scale = 10 ** decimals;
+  // Only whole multiples of 2^-(decimals + 1) lie exactly halfway; 3.175 in binary does not.
+  const half = Number.isInteger(value * 2 ** (decimals + 1)) && Math.abs(value * scale) % 1 === 0.5;
+  const even = half ? (2 * Math.round((value * scale) / 2)) / scale : value;
+  return localised(even.toFixed(decimals).replace(/^-(0(\.0+)?)$/, '$1'));
+}
+
+/** @param {number} value percent @returns {string} two decimals */
 export function percent(value) {
-  const half = Math.abs(value * 100) % 1 === 0.5;
-  const even = half ? (2 * Math.round((value * 100) / 2)) / 100 : value;
-  return even
-    .toFixed(2)
-    .replace(/^-(0\.00)$/, '$1')
-    .replace('-', '−');
+  return fixed(value, 2);
+}
+
+/** @param {string|number} at RFC 3339 or milliseconds @returns {string} day and time of day */
+export function moment(at) {
+  return new Intl.DateTimeFormat(locale(), { dateStyle: 'medium', timeStyle: 'short' }).format(new Date(at));
+}
+
+/** @param {string|number} at RFC 3339 or milliseconds @returns {string} the day alone */
+export function day(at) {
+  return new Intl.DateTimeFormat(locale(), { dateStyle: 'medium' }).format(new Date(at));
 }
 
 /** @param {string} text of the engine @returns {string} with a capital and a full stop */

@@ -1,15 +1,24 @@
-/** Looks texts up in the catalogue. Another language is another catalogue. */
+/** Looks texts up in the catalogue of the language in use. */
 import en from './en.js';
+import { language } from './language.js';
+import { exact } from './numbers.js';
 
 /** @typedef {keyof typeof en} Word */
 
 /**
  * @param {Word} word
- * @param {Record<string, string|number>} [values] for the braces in the text
+ * @param {Record<string, string|number>} [values] for the braces in the text; numbers get the
+ *   language's decimal sign
  * @returns {string}
  */
 export function t(word, values = {}) {
-  return en[word].replace(/\{(\w+)\}/g, (_, name) => String(values[name]));
+  const text = language().words[word] ?? en[word];
+  return text.replace(/\{(\w+)\}/g, (_, name) => shown(values[name]));
+}
+
+/** @param {string|number} value */
+function shown(value) {
+  return typeof value === 'number' ? exact(value) : String(value);
 }
 
 /**

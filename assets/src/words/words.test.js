@@ -44,6 +44,7 @@ test('percentages are rounded as the engine rounds them', () => {
   assert.equal(percent(-0.14), '−0.14');
   assert.equal(percent(-0.001), '0.00');
   assert.equal(percent(0.5208333), '0.52');
+  assert.equal(percent(3.175), '3.17'); // a little less in binary
 });
 
 test('an error becomes a sentence', () => {

@@ -31,6 +31,7 @@ var sources = map[string]string{
 	"styles/more.css":      `p { color: blue }`,
 	"app/main.js":          `import { greet } from "./greet.js"; greet();`,
 	"app/greet.js":         `export function greet() { document.title = "hello"; }`,
+	"words/de.js":          `export const german = {};`,
 	"engine/worker.js":     `import "wasm_exec"; postMessage(typeof Go);`,
 	"sw.js":                `self.addEventListener("install", () => [VERSION, PRECACHE]);`,
 }

@@ -62,9 +62,9 @@ func (s *site) addPage(source string) error {
 		return errors.New("index.html must hold " + anchor + " once; the build puts its own elements after it")
 	}
 	head := fmt.Sprintf(`%s
-    <meta name="tautspan-build" content="%s" data-worker="%s" data-wasm="%s">
+    <meta name="tautspan-build" content="%s" data-worker="%s" data-wasm="%s" data-german="%s">
     <link rel="preload" as="fetch" type="application/wasm" href="%[4]s" crossorigin>`,
-		anchor, s.version, s.urls["engine/worker.js"], s.urls["engine/engine.wasm"])
+		anchor, s.version, s.urls["engine/worker.js"], s.urls["engine/engine.wasm"], s.urls["words/de.js"])
 	s.files["/"] = bytes.Replace(page, []byte(anchor), []byte(head), 1)
 	return nil
 }

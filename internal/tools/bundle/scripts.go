@@ -16,7 +16,8 @@ var targets = []api.Engine{
 	{Name: api.EngineSafari, Version: "15.4"},
 }
 
-// addScripts bundles the page's script and styles, and the engine's worker.
+// addScripts bundles the page's script and styles, its other language, and the
+// engine's worker.
 func (s *site) addScripts(source string) error {
 	support, err := goSupport()
 	if err != nil {
@@ -27,6 +28,7 @@ func (s *site) addScripts(source string) error {
 		format api.Format
 	}{
 		{"app/main.js", api.FormatESModule},
+		{"words/de.js", api.FormatESModule},
 		{"styles/app.css", api.FormatDefault},
 		{"engine/worker.js", api.FormatIIFE},
 	} {

@@ -2,6 +2,7 @@
  * The ladder of gears: one pair of rails a chainring, rungs by their height on a
  * scale where equal gaps are equal steps. Units of the drawing are its own.
  */
+import { exact } from '../../words/numbers.js';
 
 /**
  * @typedef {{ring: number, sprocket: number, development_m: number, gear_inches: number,
@@ -50,7 +51,7 @@ export function view(gears, measure) {
       same: gear.duplicate_of !== null,
       lift: HALF * Math.tan((STEEPER * (gear.chain_angle_deg ?? 0) * Math.PI) / 180),
     })),
-    marks: scale(low, high).map((value) => ({ y: y(value), text: String(value) })),
+    marks: scale(low, high).map((value) => ({ y: y(value), text: exact(value) })),
     leans: gears.some(({ chain_angle_deg }) => (chain_angle_deg ?? 0) > 0),
   };
 }

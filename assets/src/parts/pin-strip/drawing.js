@@ -4,6 +4,7 @@
  * still; the 95 % range is a soft band.
  */
 import { html, nothing, svg } from 'lit';
+import { exact } from '../../words/numbers.js';
 import { t } from '../../words/t.js';
 import { shape } from '../verdict-shape.js';
 import { HEIGHT, WIDTH, clamp } from './geometry.js';
@@ -52,7 +53,7 @@ function tick({ x, level, text }) {
 function end(x, { percent, drops }) {
   const look = drops === null ? 'untried' : drops ? 'dropped' : 'stayed';
   return svg`<path class="strip-end ${look}" d="M${x - 2.2} ${RULE_EDGE - 6.2}h4.4l-2.2 5.6z"/>
-    <text class="strip-text ${drops === null ? '' : 'strong'}" x=${x} y="4.6">${percent}</text>`;
+    <text class="strip-text ${drops === null ? '' : 'strong'}" x=${x} y="4.6">${exact(percent)}</text>`;
 }
 
 /** @param {Model} model @param {View} seen */

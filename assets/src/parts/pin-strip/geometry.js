@@ -3,6 +3,7 @@
  * at ten times life size where the limit fits and smaller where it does not.
  * Units of the drawing are millimetres on paper.
  */
+import { exact } from '../../words/numbers.js';
 import { MARKS, fraction, fromMarks, stepMM } from '../../data/lengths.js';
 
 /** Width and height of the drawing, and where the nominal length stands. */
@@ -101,7 +102,7 @@ function percents({ length, limit }, at) {
   const all = [];
   for (let percent = every; at(percent) < WIDTH - 3 && length > 0; percent += every) {
     const past = at(percent) - at(limit);
-    if (past > LABEL || (past < -8 && at(percent) - at(0) > 8)) all.push({ x: at(percent), text: String(percent) });
+    if (past > LABEL || (past < -8 && at(percent) - at(0) > 8)) all.push({ x: at(percent), text: exact(percent) });
   }
   return all;
 }

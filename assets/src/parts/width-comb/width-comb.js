@@ -5,6 +5,8 @@
  */
 import { html, nothing, svg } from 'lit';
 import { share } from '../fit-numbers.js';
+import { familyName } from '../../words/engine.js';
+import { fixed } from '../../words/numbers.js';
 import { named, t } from '../../words/t.js';
 import { ROW, TOP, WIDTH, view } from './geometry.js';
 
@@ -23,8 +25,8 @@ export function widthComb(comb) {
     comb.reading_mm === null
       ? t('comb.label.none')
       : t('comb.label', {
-          mm: comb.reading_mm.toFixed(2),
-          name: likely?.probability ? likely.name : t('comb.nobody'),
+          mm: fixed(comb.reading_mm, 2),
+          name: likely?.probability ? familyName(likely) : t('comb.nobody'),
         });
   return html`<figure class="picture">
     <svg class="comb" viewBox="0 0 ${WIDTH} ${seen.height}" role="img" aria-label=${label}>

@@ -1,0 +1,13 @@
+/** German, the other language: fetched by app/speech.js when it is wanted. */
+import app from './de-app.js';
+import engine from './de-engine.js';
+import { codes, faults as messages, terms } from './de-faults.js';
+import fit from './de-fit.js';
+
+/** @type {import('./language.js').Language} */
+export const german = {
+  name: 'de',
+  words: { ...fit, ...app },
+  engine,
+  faults: { messages, codes, terms },
+};
