@@ -5,6 +5,7 @@ declare class Go {
   run(instance: WebAssembly.Instance): Promise<void>;
 }
 declare function tautspanCall(name: string, json: string): string;
+declare function tautspanRecords(name: string, json: string): string;
 declare function tautspanRide(read: (from: number, to: number) => Uint8Array): string;
 declare const VERSION: string;
 declare const PRECACHE: [url: string, integrity: string][];

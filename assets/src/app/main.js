@@ -1,5 +1,6 @@
 /** Starts the page: what is kept first, then the screen, then the rest. */
 import { watchTrouble } from '../data/database.js';
+import { loadGarage } from '../data/garage.js';
 import { keep } from '../data/local.js';
 import { engine } from '../engine/engine.js';
 import { resume } from '../screens/check-actions.js';
@@ -18,6 +19,7 @@ watchTrouble((trouble) => set({ trouble }));
 startRouter();
 startFrame(/** @type {HTMLElement} */ (document.getElementById('app')));
 resume();
+loadGarage();
 
 engine.watch(({ state }) => set({ crashed: state === 'crashed' }));
 for (const event of ['online', 'offline']) addEventListener(event, () => set({ online: navigator.onLine }));

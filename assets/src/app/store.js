@@ -21,7 +21,8 @@ import { recallSettings } from '../data/settings.js';
  *   update: 'none'|'waiting'|'later',
  *   installable: boolean, persisted: boolean|null, estimate: {used: number, quota: number}|null,
  *   stepFault: boolean, fit: import('../data/fit-draft.js').Fit, fitBefore: import('../data/fit-draft.js').Fit|null,
- *   fitResults: Record<import('../data/fit-draft.js').Question, FitResult>}} State
+ *   fitResults: Record<import('../data/fit-draft.js').Question, FitResult>,
+ *   garage: import('../data/garage.js').GarageState|null}} State
  * @typedef {{status: 'none'|'waiting'|'ok'|'fault'|'crash', answer: any, fault: Fault|null, missing: string[],
  *   unreadable: string[]}} FitResult the engine's answer to one of Fit's questions, or what stands in the way of one
  */
@@ -58,6 +59,7 @@ let state = {
   fit: restored(recall('fit', {}), settings.units),
   fitBefore: null,
   fitResults: { which: NO_FIT, length: NO_FIT, centre: NO_FIT, gears: NO_FIT },
+  garage: null,
 };
 
 /** @type {Set<() => void>} */

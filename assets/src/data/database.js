@@ -1,28 +1,45 @@
 /**
- * The phone's database. `records` holds everything the rider has, `unsent` the
- * operations no server has answered yet; both change in one transaction, so
- * that a record and its operation are kept together or not at all.
+ * The phone's database. `records` holds readings kept with no bike. A phone may
+ * hold several garages; each has a line in `garages`, its records in `rows`,
+ * the operations no server has taken yet in `unsent`, and what the screens list
+ * in `summaries`. `forecasts` holds the engine's answers about a chain.
  *
- * To change the layout: raise VERSION and add a step to UPGRADES; never edit a
- * step that was released.
+ * To change the layout: add a step to UPGRADES; never edit a step that was
+ * released.
  */
 import { openDB } from 'idb';
 import { trouble } from './local.js';
 
 /**
  * @typedef {{table: string, record_id: string, removed?: boolean, fields: Record<string, any>}} Row
- * @typedef {{op_id: string, hlc: string, device_id: string, table: string, record_id: string,
- *   put?: Record<string, any>, remove?: true}} Op
  * @typedef {import('./local.js').Trouble} Trouble
  */
 
 const NAME = 'tautspan';
 
-/** @type {((db: import('idb').IDBPDatabase) => void)[]} step n leads to version n + 1 */
+/**
+ * @typedef {import('idb').IDBPDatabase} Database
+ * @typedef {import('idb').IDBPTransaction<any, any, 'versionchange'>} Upgrade
+ */
+
+/** @type {((db: Database, tx: Upgrade) => void)[]} step n leads to version n + 1 */
 const UPGRADES = [
   (db) => {
     db.createObjectStore('records', { keyPath: ['table', 'record_id'] }).createIndex('table', 'table');
     db.createObjectStore('unsent', { keyPath: 'op_id' }).createIndex('hlc', 'hlc');
+  },
+  (db, tx) => {
+    db.createObjectStore('garages', { keyPath: 'key' });
+    const rows = db.createObjectStore('rows', { keyPath: ['garage', 'table', 'record_id'] });
+    rows.createIndex('home', ['garage', 'home']);
+    rows.createIndex('round', ['garage', 'round']);
+    const unsent = tx.objectStore('unsent');
+    unsent.deleteIndex('hlc');
+    unsent.createIndex('order', ['garage', 'hlc']);
+    unsent.createIndex('record', ['garage', 'table', 'record_id']);
+    const summaries = db.createObjectStore('summaries', { keyPath: ['garage', 'kind', 'id'] });
+    summaries.createIndex('due', ['garage', 'due']);
+    db.createObjectStore('forecasts', { keyPath: 'chain_id' });
   },
 ];
 
@@ -35,7 +52,7 @@ export class KeepError extends Error {
   }
 }
 
-/** @type {Promise<import('idb').IDBPDatabase>|null} */
+/** @type {Promise<Database>|null} */
 let opening = null;
 
 /** @type {(reason: Trouble) => void} */
@@ -48,8 +65,8 @@ export function watchTrouble(listener) {
 
 function open() {
   opening ??= openDB(NAME, UPGRADES.length, {
-    upgrade(db, from) {
-      for (const step of UPGRADES.slice(from)) step(db);
+    upgrade(db, from, _, tx) {
+      for (const step of UPGRADES.slice(from)) step(db, /** @type {any} */ (tx));
     },
     blocked() {
       onTrouble('blocked');
@@ -71,11 +88,11 @@ function open() {
 
 /**
  * @template T
- * @param {(db: import('idb').IDBPDatabase) => Promise<T>} work
+ * @param {(db: Database) => Promise<T>} work
  * @returns {Promise<T>}
  * @throws {KeepError}
  */
-async function using(work) {
+export async function using(work) {
   try {
     return await work(await open());
   } catch (error) {
@@ -84,18 +101,16 @@ async function using(work) {
 }
 
 /**
- * Keeps rows, and the operations that say the same to the server, at once. They
- * are on the disk when the promise is fulfilled.
+ * Keeps readings that have no bike. They are on the disk when the promise is
+ * fulfilled.
  * @param {Row[]} rows
- * @param {Op[]} [ops]
  * @returns {Promise<void>}
  * @throws {KeepError}
  */
-export function write(rows, ops = []) {
+export function write(rows) {
   return using(async (db) => {
-    const tx = db.transaction(['records', 'unsent'], 'readwrite', { durability: 'strict' });
-    for (const row of rows) tx.objectStore('records').put(row);
-    for (const op of ops) tx.objectStore('unsent').put(op);
+    const tx = db.transaction('records', 'readwrite', { durability: 'strict' });
+    for (const row of rows) tx.store.put(row);
     await tx.done;
   });
 }

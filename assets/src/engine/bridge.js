@@ -8,7 +8,8 @@
  * @typedef {{state: 'loading'|'ready'|'crashed', why: string}} EngineState `why` is for the log, not the rider
  * @typedef {{postMessage: (message: any) => void, terminate: () => void,
  *   onmessage: ((event: any) => void)|null, onerror: ((event: any) => void)|null}} Port a Worker
- * @typedef {{id: number, name: string, json?: string, file?: Blob, signal?: AbortSignal, sent: boolean,
+ * @typedef {{name: string, records?: boolean, json?: string, file?: Blob, later?: boolean, signal?: AbortSignal}} Question
+ * @typedef {Question & {id: number, sent: boolean,
  *   resolve: (answer: any) => void, reject: (error: Error) => void}} Call
  */
 
@@ -75,12 +76,34 @@ export class Bridge {
   /**
    * @param {string} name of the calculation
    * @param {object} request
-   * @param {{signal?: AbortSignal}} [options]
+   * @param {{signal?: AbortSignal, later?: boolean}} [options] `later`: after all that somebody waits for
    * @returns {Promise<any>} the response
    * @throws {EngineFault|EngineCrash|DOMException} refused, ended, or aborted by the signal
    */
-  call(name, request, { signal } = {}) {
-    return this.#add({ name, json: JSON.stringify(request), signal });
+  call(name, request, { signal, later } = {}) {
+    return this.#add({ name, json: JSON.stringify(request), signal, later });
+  }
+
+  /**
+   * What the phone asks about its own records: change, merge, garage.
+   * @param {string} name
+   * @param {object} request
+   * @param {{later?: boolean}} [options] as for call
+   * @returns {Promise<any>} the response
+   * @throws {EngineFault|EngineCrash} as call
+   */
+  records(name, request, { later } = {}) {
+    return this.#add({ name, records: true, json: JSON.stringify(request), later });
+  }
+
+  /**
+   * The records of a garage that was given out as a file.
+   * @param {Blob} file
+   * @returns {Promise<any>} the response
+   * @throws {EngineFault|EngineCrash} as call
+   */
+  takeIn(file) {
+    return this.#add({ name: 'import', records: true, file });
   }
 
   /**
@@ -94,15 +117,17 @@ export class Bridge {
     return this.#add({ name: 'ride', file, signal });
   }
 
-  /** @param {{name: string, json?: string, file?: Blob, signal?: AbortSignal}} question */
-  #add({ name, json, file, signal }) {
+  /** @param {Question} question */
+  #add(question) {
     return new Promise((resolve, reject) => {
+      const { signal, later } = question;
       if (signal?.aborted) return reject(signal.reason);
       if (this.#now.state === 'crashed') return reject(new EngineCrash(this.#now.why));
       /** @type {Call} */
-      const call = { id: ++this.#lastId, name, json, file, signal, sent: false, resolve, reject };
+      const call = { ...question, id: ++this.#lastId, sent: false, resolve, reject };
       signal?.addEventListener('abort', () => this.#abort(call), { once: true });
-      this.#calls.push(call);
+      const behind = later ? -1 : this.#calls.findIndex((other) => other.later && !other.sent);
+      this.#calls.splice(behind < 0 ? this.#calls.length : behind, 0, call);
       this.#next();
     });
   }
@@ -145,8 +170,8 @@ export class Bridge {
     if (!call || call.sent || this.#now.state !== 'ready') return;
     call.sent = true;
     this.#patience = setTimeout(() => this.#crash('no answer in time'), this.patienceMS);
-    const { id, name, json, file } = call;
-    this.#port?.postMessage(file ? { id, name, file } : { id, name, json });
+    const { id, name, json, file, records } = call;
+    this.#port?.postMessage({ id, name, ...(file ? { file } : { json }), ...(records ? { records } : {}) });
   }
 
   /** @param {Call} call a call that is with the worker stays in line, its answer is dropped */

@@ -158,3 +158,23 @@ test('a file goes to the worker as it is, in line with the calls', async () => {
   assert.deepEqual(await Promise.all(answers), [{ one: 1 }, { distance_km: 2 }]);
   await assert.rejects(bridge.ride(file, { signal: AbortSignal.abort() }), { name: 'AbortError' });
 });
+
+test('what nobody waits for goes last, and questions about records are marked', async () => {
+  const { bridge, last } = start();
+  bridge.call('forecast', { n: 1 }, { later: true });
+  bridge.call('forecast', { n: 2 }, { later: true });
+  bridge.records('merge', { n: 3 });
+  bridge.call('wear', { n: 4 });
+  await turn();
+  last().say({ ready: true });
+  for (let i = 1; i <= 4; i++) last().say({ id: last().sent[i].id, json: '{}' });
+  const asked = last()
+    .sent.slice(1)
+    .map(({ name, json, records }) => [name, json, records]);
+  assert.deepEqual(asked, [
+    ['merge', '{"n":3}', true],
+    ['wear', '{"n":4}', undefined],
+    ['forecast', '{"n":1}', undefined],
+    ['forecast', '{"n":2}', undefined],
+  ]);
+});

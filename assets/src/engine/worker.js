@@ -5,7 +5,7 @@
  */
 import 'wasm_exec';
 
-/** @typedef {{module?: WebAssembly.Module, id?: number, name?: string, json?: string, file?: Blob}} Message */
+/** @typedef {{module?: WebAssembly.Module, id?: number, name?: string, json?: string, file?: Blob, records?: boolean}} Message */
 
 addEventListener('message', ({ data }) => {
   if (data.module) start(data.module).catch(crash);
@@ -24,12 +24,18 @@ async function start(module) {
 }
 
 /** @param {Message} message */
-function answer({ id, name, json, file }) {
+function answer(message) {
   try {
-    postMessage({ id, json: file ? tautspanRide(reader(file)) : tautspanCall(String(name), String(json)) });
+    postMessage({ id: message.id, json: ask(message) });
   } catch (error) {
     crash(error);
   }
+}
+
+/** @param {Message} message @returns {string} the engine's JSON */
+function ask({ name = '', json = '', file, records }) {
+  if (!records) return file ? tautspanRide(reader(file)) : tautspanCall(name, json);
+  return tautspanRecords(name, file ? `{"file":${new FileReaderSync().readAsText(file) || 'null'}}` : json);
 }
 
 /**

@@ -15,14 +15,15 @@ const DIST = join(ROOT, 'assets/dist');
 
 /**
  * @param {string} mark
+ * @param {string} [script] added to the page's own, with its names and imports of its own
  * @returns {Promise<{program: string, remove: () => Promise<void>}>} path of the program
  */
-export async function buildEdition(mark) {
+export async function buildEdition(mark, script = '') {
   const dir = await mkdtemp(join(tmpdir(), 'tautspan-edition-'));
   const [src, dist, program] = ['src', 'dist', 'tautspan'].map((name) => join(dir, name));
   await cp(join(ROOT, 'assets/src'), src, { recursive: true });
   await symlink(join(ROOT, 'assets/node_modules'), join(dir, 'node_modules'));
-  await append(join(src, 'app/main.js'), `\ndocument.documentElement.dataset.scriptEdition = '${mark}';\n`);
+  await append(join(src, 'app/main.js'), `\ndocument.documentElement.dataset.scriptEdition = '${mark}';\n${script}\n`);
   await append(join(src, 'index.html'), `<!-- edition ${mark} -->\n`);
   await cp(DIST, dist, { recursive: true }); // what stays the same is not compressed anew
   await run('go', ['run', './internal/tools/bundle', '-src', src, '-out', dist], { cwd: ROOT });

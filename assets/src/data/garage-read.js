@@ -1,0 +1,121 @@
+/** Reads a garage from the phone's database, only as much of it as is asked for. */
+import { using } from './database.js';
+
+/**
+ * @typedef {import('./garage.js').EngineRow} EngineRow
+ * @typedef {import('./garage-store.js').Stored} Stored
+ * @typedef {import('./garage-store.js').Unsent} Unsent
+ * @typedef {{garage: string, kind: 'bike'|'round', id: string, value: any, due?: number}} Summary `due` while it is
+ *   older than its records; value is null when there is no such bike or round (any more)
+ */
+
+/** @param {string[]} begin of a key */
+function from(...begin) {
+  return IDBKeyRange.bound(begin, [...begin, []]);
+}
+
+/**
+ * @param {string} key of the garage
+ * @param {string} bikeId
+ * @returns {Promise<EngineRow[]>} the bike with its chains, readings, care, distances and round checks
+ */
+export function bikeRows(key, bikeId) {
+  return using(async (db) => {
+    const index = db.transaction('rows').store.index('home');
+    /** @type {Stored[]} */
+    const ofBike = await index.getAll([key, bikeId]);
+    const chains = ofBike.filter(({ table }) => table === 'chains');
+    const ofChains = await Promise.all(chains.map((chain) => index.getAll([key, chain.record_id])));
+    return [...ofBike, ...ofChains.flat()].map(({ row }) => row);
+  });
+}
+
+/**
+ * @param {string} key of the garage
+ * @param {string} roundId
+ * @returns {Promise<EngineRow[]>} the round with its checks and every bike
+ */
+export function roundRows(key, roundId) {
+  return using(async (db) => {
+    const { store } = db.transaction('rows');
+    const all = await Promise.all([
+      store.get([key, 'rounds', roundId]),
+      store.index('round').getAll([key, roundId]),
+      store.getAll(from(key, 'bikes')),
+    ]);
+    return all.flat().flatMap((one) => (one ? [one.row] : []));
+  });
+}
+
+/**
+ * @param {string} key of the garage
+ * @param {string} table
+ * @returns {Promise<EngineRow[]>} every record of it, removed ones too
+ */
+export function tableRows(key, table) {
+  return using(async (db) => (await db.getAll('rows', from(key, table))).map(({ row }) => row));
+}
+
+/** @param {string} key of the garage @returns {Promise<Summary[]>} */
+export function summaries(key) {
+  return using((db) => db.getAll('summaries', from(key)));
+}
+
+/**
+ * @param {string} key of the garage
+ * @param {number} [turn] only what that turn has touched
+ * @returns {Promise<Summary[]>} those that are due to be made anew
+ */
+export function dueSummaries(key, turn) {
+  const range = turn === undefined ? from(key) : IDBKeyRange.only([key, turn]);
+  return using((db) => db.getAllFromIndex('summaries', 'due', range));
+}
+
+/**
+ * Keeps a summary, unless its records have changed since it was due.
+ * @param {Summary} made
+ * @returns {Promise<void>}
+ */
+export function keepSummary({ due, ...made }) {
+  return using(async (db) => {
+    const tx = db.transaction('summaries', 'readwrite');
+    const now = await tx.store.get([made.garage, made.kind, made.id]);
+    if (now?.due === due) await tx.store.put(made);
+    await tx.done;
+  });
+}
+
+/** @param {string} key of the garage @param {string} bikeId marks its summary as due, for news that is no record */
+export function dueBike(key, bikeId) {
+  return using(async (db) => {
+    const tx = db.transaction('summaries', 'readwrite');
+    const now = await tx.store.get([key, 'bike', bikeId]);
+    if (now && now.due === undefined) await tx.store.put({ ...now, due: 0 });
+    await tx.done;
+  });
+}
+
+/** @param {string} key of the garage @returns {Promise<Unsent[]>} in the order in which they were made */
+export function unsentOps(key) {
+  return using((db) => db.getAllFromIndex('unsent', 'order', from(key)));
+}
+
+/** @param {string} key of the garage @returns {Promise<number>} */
+export function countUnsent(key) {
+  return using((db) => db.countFromIndex('unsent', 'order', from(key)));
+}
+
+/**
+ * @typedef {{chain_id: string, asked: string, forecast: any, judged: any}} Kept the engine's answers about a chain,
+ *   and what it was asked for them: its build and the request
+ */
+
+/** @param {string} chainId @returns {Promise<Kept|undefined>} */
+export function keptForecast(chainId) {
+  return using((db) => db.get('forecasts', chainId));
+}
+
+/** @param {Kept} kept */
+export function keepForecast(kept) {
+  return using((db) => db.put('forecasts', kept));
+}

@@ -1,0 +1,129 @@
+/**
+ * Garages in the phone's database. Whatever changes a garage's records does it
+ * in one transaction, `commit`, which refuses when another tab was quicker:
+ * every commit counts the garage's `turn` up, and names the turn it was worked
+ * out from.
+ */
+import { using } from './database.js';
+import { home, targets } from './touch.js';
+
+/**
+ * @typedef {import('./garage.js').EngineRow} EngineRow
+ * @typedef {import('./garage.js').Op} Op
+ * @typedef {{key: string, id: string, name: string, role: 'owner'|'leader'|'checker'|'viewer', device_id: string,
+ *   token: string, cursor: string, clock: string, turn: number, shut: ''|'revoked'|'gone', at: string|null}} Garage
+ *   `key` is its name on this phone; id and token are empty while no server has it; `clock` is the latest
+ *   known, own or seen; `shut` says why the server does not talk to this phone any more
+ * @typedef {{garage: string, table: string, record_id: string, home: string, round?: string, row: EngineRow,
+ *   base?: EngineRow|null, local?: true}} Stored `row` is what the rider sees; `base` what the server has, kept
+ *   while operations are unsent, null for nothing; `local`: no server was ever told of it
+ * @typedef {{op_id: string, garage: string, hlc: string, table: string, record_id: string, op: Op,
+ *   refused?: import('./garage.js').Refusal, waits?: boolean}} Unsent `refused` says why the server did not take
+ *   it; with `waits` it is sent again all the same
+ * @typedef {{rows?: Omit<Stored, 'home'|'round'|'garage'>[], gone?: [string, string][], unsent?: Omit<Unsent, 'garage'>[],
+ *   sent?: string[], garage?: Partial<Garage>}} Commit rows to keep and to drop, operations to keep and, by id,
+ *   to drop
+ */
+
+/** @returns {Promise<Garage[]>} in the order in which they came to this phone */
+export function garages() {
+  return using((db) => db.getAll('garages'));
+}
+
+/** @param {Garage} garage */
+export function putGarage(garage) {
+  return using((db) => db.put('garages', garage));
+}
+
+/**
+ * @param {string} key of the garage
+ * @param {[table: string, record_id: string][]} ids
+ * @returns {Promise<{garage: Garage, rows: Map<string, Stored>, unsent: Unsent[]}>} by `table/record_id`, those
+ *   that are there, and the operations on them that no server has taken
+ */
+export function recall(key, ids) {
+  return using(async (db) => {
+    const tx = db.transaction(['garages', 'rows', 'unsent']);
+    const garage = await tx.objectStore('garages').get(key);
+    const found = await Promise.all(ids.map((id) => tx.objectStore('rows').get([key, ...id])));
+    /** @type {Map<string, Stored>} */
+    const rows = new Map();
+    for (const one of found) if (one) rows.set(`${one.table}/${one.record_id}`, one);
+    const index = tx.objectStore('unsent').index('record');
+    const based = found.filter((one) => one && one.base !== undefined);
+    const lists = await Promise.all(based.map((one) => index.getAll([key, one.table, one.record_id])));
+    return { garage, rows, unsent: lists.flat() };
+  });
+}
+
+/**
+ * Changes a garage as a whole, or not at all.
+ * @param {string} key
+ * @param {number} turn of the garage the change was worked out from
+ * @param {Commit} change
+ * @returns {Promise<number>} the new turn; 0 when another tab was quicker: work it out anew
+ */
+export function commit(key, turn, { rows = [], gone = [], unsent = [], sent = [], garage }) {
+  return using(async (db) => {
+    const tx = db.transaction(['garages', 'rows', 'unsent', 'summaries'], 'readwrite', { durability: 'strict' });
+    const now = await tx.objectStore('garages').get(key);
+    if (now?.turn !== turn) {
+      await tx.done;
+      return 0;
+    }
+    const store = tx.objectStore('rows');
+    const before = await Promise.all(rows.map(({ table, record_id }) => store.get([key, table, record_id])));
+    const dropped = await Promise.all(gone.map((id) => store.get([key, ...id])));
+    const work = [tx.objectStore('garages').put({ ...now, ...garage, turn: turn + 1 })];
+    for (const { table, record_id, row, base, local } of rows) {
+      const place = { garage: key, table, record_id, home: home(row) };
+      const round = table === 'round_checks' ? { round: String(row.fields.round_id) } : {};
+      work.push(
+        store.put({ ...place, ...round, row, ...(base === undefined ? {} : { base }), ...(local ? { local } : {}) }),
+      );
+    }
+    for (const id of gone) work.push(/** @type {any} */ (store.delete([key, ...id])));
+    for (const op of unsent) work.push(tx.objectStore('unsent').put({ ...op, garage: key }));
+    for (const id of sent) work.push(/** @type {any} */ (tx.objectStore('unsent').delete(id)));
+    await mark(tx, key, turn + 1, [...before, ...dropped, ...rows].map((one) => one?.row).filter(Boolean));
+    await Promise.all([...work, tx.done]);
+    return turn + 1;
+  });
+}
+
+/**
+ * Marks the summaries that records are part of as due to be made anew.
+ * @param {import('idb').IDBPTransaction<any, any, 'readwrite'>} tx
+ * @param {string} key
+ * @param {number} due the turn that made them so
+ * @param {EngineRow[]} touched
+ */
+async function mark(tx, key, due, touched) {
+  const chainIds = new Set(touched.filter(({ fields }) => fields.chain_id).map(({ fields }) => fields.chain_id));
+  /** @type {Map<string, string>} */
+  const bikes = new Map();
+  for (const id of chainIds) {
+    const chain = await tx.objectStore('rows').get([key, 'chains', id]);
+    if (chain) bikes.set(id, chain.row.fields.bike_id);
+  }
+  const range = IDBKeyRange.bound([key, 'round'], [key, 'round', []]);
+  const rounds = touched.some(({ table }) => table === 'bikes') ? await tx.objectStore('summaries').getAll(range) : [];
+  const open = rounds.filter(({ value }) => value && !value.fields.finished_at).map(({ id }) => id);
+  /** @type {Map<string, import('./touch.js').Target>} */
+  const all = new Map();
+  for (const row of touched) {
+    for (const one of targets(
+      row,
+      (id) => bikes.get(id),
+      () => open,
+    ))
+      all.set(one.kind + one.id, one);
+  }
+  const store = tx.objectStore('summaries');
+  await Promise.all(
+    [...all.values()].map(async ({ kind, id }) => {
+      const summary = await store.get([key, kind, id]);
+      await store.put({ value: null, ...summary, garage: key, kind, id, due });
+    }),
+  );
+}
