@@ -9,7 +9,7 @@ export default {
   'app.crash.empty': 'Messung leeren und neu laden',
 
   'place.check': 'Prüfen',
-  'place.kit': 'Werkzeug',
+  'place.kit': 'Kiste',
 
   'offline.checking': 'Wird für unterwegs geladen …',
   'offline.ready': 'Bereit ohne Netz',
@@ -188,7 +188,7 @@ export default {
   'kept.gauge.drops': '{percent} % fiel hinein',
   'kept.gauge.stays': '{percent} % fiel nicht',
 
-  'kit.title': 'Werkzeug',
+  'kit.title': 'Kiste',
   'kit.units': 'Einheiten',
   'kit.units.mixed': 'Beide',
   'kit.units.metric': 'Metrisch',

@@ -1,6 +1,6 @@
 /** The texts of en-fit.js in German. */
 export default {
-  'place.fit': 'Auslegen',
+  'place.fit': 'Maße',
   'fit.title': 'Kette auslegen',
   'fit.questions': 'Was willst du wissen?',
   'fit.question.which': 'Welche Kette',

@@ -13,7 +13,8 @@ const ROOT = new URL('../../../', import.meta.url);
 after(() => speak(ENGLISH));
 
 /** Texts of screens that are being built. */
-const UNDER_WAY = /^(fan|far|bikes?|log|change|shop|cost|care|rounds?|walk|hold|qr|tags?|sheet|overdue|history|place|kit)\b/;
+const UNDER_WAY =
+  /^(fan|far|bikes?|log|change|shop|cost|care|rounds?|walk|hold|qr|tags?|sheet|overdue|history|place|kit)\b/;
 
 /** @param {string} text @returns {string[]} the names in its braces, sorted, their decimals left out */
 const braces = (text) => (text.match(/\{\w+/g) ?? []).sort();

@@ -78,7 +78,13 @@ const STATES = /** @type {[string, (page: Page) => Promise<unknown>][]} */ ([
     },
   ],
   ['Kept readings, deleted', (page) => page.getByRole('button', { name: 'Delete' }).tap()],
-  ['Kit', (page) => page.goto('/#/kit')],
+  [
+    'Kit',
+    async (page) => {
+      await page.goto('/#/kit');
+      await page.getByRole('heading', { name: 'Kit' }).waitFor();
+    },
+  ],
 ]);
 
 test('every state is accessible in both themes and fits 320 px and text of twice the size', async (t) => {
@@ -100,6 +106,7 @@ test('the rider’s own choice of theme is accessible too, and is remembered', a
   const { page } = await newPhone(t, server.origin);
   await page.goto('/#/kit');
   await page.getByRole('radio', { name: 'Slate' }).check({ force: true });
+  await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
   await assertAccessible(page, 'Kit, slate');
   await page.reload();
   assert.equal(await page.evaluate(() => document.documentElement.dataset.theme), 'dark');

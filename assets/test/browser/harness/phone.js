@@ -13,7 +13,7 @@ import { chromium } from 'playwright-core';
  * @typedef {{page: Page, context: import('playwright-core').BrowserContext, problems: string[],
  *   touches: () => number, tap: (name: string, role?: Role) => Promise<void>, offline: (on: boolean) => Promise<void>}} Phone
  * @typedef {'button'|'link'|'radio'|'tab'|'checkbox'} Role
- * @typedef {{width?: number, height?: number, theme?: 'light'|'dark', mouse?: boolean}} Options
+ * @typedef {{width?: number, height?: number, theme?: 'light'|'dark', mouse?: boolean, locale?: string}} Options
  */
 
 /** @returns {string} path of the browser */
@@ -71,7 +71,8 @@ function startBrowser() {
  * @param {Options} [options]
  * @returns {Promise<Phone>} with an empty page; closed, and its problems judged, at the end of the test
  */
-export async function newPhone(t, origin, { width = 360, height = 740, theme = 'light', mouse = false } = {}) {
+export async function newPhone(t, origin, options = {}) {
+  const { width = 360, height = 740, theme = 'light', mouse = false, locale = 'en-GB' } = options;
   const context = await (
     await startBrowser()
   ).newContext({
@@ -80,7 +81,7 @@ export async function newPhone(t, origin, { width = 360, height = 740, theme = '
     hasTouch: !mouse,
     isMobile: !mouse,
     colorScheme: theme,
-    locale: 'en-GB',
+    locale,
   });
   let touches = 0;
   await context.exposeBinding('touched', () => void touches++);
