@@ -15,28 +15,33 @@ export function startFrame(root) {
     asked = 0;
     try {
       render(frame(now()), root);
-      settleDock();
     } catch (error) {
       console.error(error);
       render(stumbled(), root);
     }
   };
   root.replaceChildren();
-  addEventListener('resize', settleDock);
   watch(() => {
     asked ||= requestAnimationFrame(draw);
   });
   draw();
+  settleDock(root);
 }
 
 /** How much of the window the dock may cover. */
 const DOCK_SHARE = 0.55;
 
-/** A dock that would cover most of the window lies at the end of the page. */
-function settleDock() {
-  const [all] = document.getElementsByClassName('frame');
-  const [dock] = document.getElementsByClassName('dock');
-  all?.classList.toggle('low', dock?.clientHeight > innerHeight * DOCK_SHARE);
+/**
+ * A dock that would cover most of the window lies at the end of the page. An
+ * observer looks after layout is done, so that no drawing has to force one.
+ * @param {HTMLElement} root
+ */
+function settleDock(root) {
+  const [dock] = root.getElementsByClassName('dock');
+  if (!dock) return;
+  const look = () => root.firstElementChild?.classList.toggle('low', dock.clientHeight > innerHeight * DOCK_SHARE);
+  new ResizeObserver(look).observe(dock);
+  addEventListener('resize', look);
 }
 
 /** @param {State} state */
