@@ -15,6 +15,7 @@ export function startFrame(root) {
     asked = 0;
     try {
       render(frame(now()), root);
+      watchDock();
     } catch (error) {
       console.error(error);
       render(stumbled(), root);
@@ -24,24 +25,32 @@ export function startFrame(root) {
   watch(() => {
     asked ||= requestAnimationFrame(draw);
   });
+  addEventListener('resize', settleDock);
   draw();
-  settleDock(root);
 }
 
 /** How much of the window the dock may cover. */
 const DOCK_SHARE = 0.55;
 
-/**
- * A dock that would cover most of the window lies at the end of the page. An
- * observer looks after layout is done, so that no drawing has to force one.
- * @param {HTMLElement} root
- */
-function settleDock(root) {
-  const [dock] = root.getElementsByClassName('dock');
-  if (!dock) return;
-  const look = () => root.firstElementChild?.classList.toggle('low', dock.clientHeight > innerHeight * DOCK_SHARE);
-  new ResizeObserver(look).observe(dock);
-  addEventListener('resize', look);
+/** How high the dock is, seen after layout is done, so that no drawing has to force one. */
+const dockHeight = new ResizeObserver(settleDock);
+
+/** @type {Element|undefined} */
+let dock;
+
+/** Not every place has a dock, and a new one must be watched anew. */
+function watchDock() {
+  const [now] = document.getElementsByClassName('dock');
+  if (now === dock) return;
+  dockHeight.disconnect();
+  dock = now;
+  if (dock) dockHeight.observe(dock);
+}
+
+/** A dock that would cover most of the window lies at the end of the page. */
+function settleDock() {
+  const low = dock && dock.clientHeight > innerHeight * DOCK_SHARE;
+  dock?.parentElement?.classList.toggle('low', low);
 }
 
 /** @param {State} state */
@@ -49,6 +58,7 @@ function frame(state) {
   const place = PLACES[state.place];
   const { body, bench } = place.screen(state);
   document.title = `${t(place.title)} · ${t('app.name')}`;
+  if (place.bare) return html`<main class="place bare" id="place" tabindex="-1">${body}</main>`;
   return html`<div class="frame">
     <a class="skip" href="#place" @click=${skip}>${t('app.skip')}</a>
     <header class="plate">${icon('mark')}<span class="name">${t('app.name')}</span>

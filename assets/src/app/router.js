@@ -4,6 +4,8 @@
  */
 import { check } from '../screens/check.js';
 import { fit } from '../screens/fit.js';
+import { glass } from '../screens/glass.js';
+import { openGlass } from '../screens/glass-actions.js';
 import { evaluateFit } from '../screens/fit-actions.js';
 import { kept, openKept } from '../screens/kept.js';
 import { kit } from '../screens/kit.js';
@@ -13,9 +15,9 @@ import { now, set } from './store.js';
 /**
  * @typedef {{body: unknown, bench: unknown}} Screen
  * @typedef {{screen: (state: import('./store.js').State) => Screen, title: import('../words/t.js').Word,
- *   icon?: import('../parts/icons.js').IconName, under?: string, open?: (argument: string) => void}} Place
+ *   icon?: import('../parts/icons.js').IconName, under?: string, bare?: boolean, open?: (argument: string) => void}} Place
  *   with an icon it stands in the navigation, else it belongs `under` one that does;
- *   `open` runs when it is come to, with what follows its name in the address
+ *   `bare` places have the whole window; `open` runs when it is come to, with what follows its name in the address
  */
 
 /** @type {Record<string, Place>} by the name in the address, #/name or #/name/argument */
@@ -23,6 +25,7 @@ export const PLACES = {
   check: { screen: check, title: 'place.check', icon: 'check' },
   fit: { screen: fit, title: 'place.fit', icon: 'fit', open: evaluateFit },
   kit: { screen: kit, title: 'place.kit', icon: 'kit', open: lookAtStorage },
+  glass: { screen: glass, title: 'glass.title', under: 'check', bare: true, open: openGlass },
   kept: { screen: kept, title: 'kept.title', under: 'check', open: openKept },
 };
 

@@ -20,7 +20,8 @@ import { recallSettings } from '../data/settings.js';
  *   crashed: boolean, offline: import('../sync/updates.js').Offline, online: boolean,
  *   update: 'none'|'waiting'|'later',
  *   installable: boolean, persisted: boolean|null, estimate: {used: number, quota: number}|null,
- *   stepFault: boolean, fit: import('../data/fit-draft.js').Fit, fitBefore: import('../data/fit-draft.js').Fit|null,
+ *   stepFault: boolean, glass: import('../screens/glass-actions.js').Glass|null,
+ *   fit: import('../data/fit-draft.js').Fit, fitBefore: import('../data/fit-draft.js').Fit|null,
  *   fitResults: Record<import('../data/fit-draft.js').Question, FitResult>,
  *   garage: import('../data/garage.js').GarageState|null}} State
  * @typedef {{status: 'none'|'waiting'|'ok'|'fault'|'crash', answer: any, fault: Fault|null, missing: string[],
@@ -56,6 +57,7 @@ let state = {
   persisted: null,
   estimate: null,
   stepFault: false,
+  glass: null,
   fit: restored(recall('fit', {}), settings.units),
   fitBefore: null,
   fitResults: { which: NO_FIT, length: NO_FIT, centre: NO_FIT, gears: NO_FIT },

@@ -7,17 +7,17 @@ import { PITCH_MM, nudge, read, show } from './lengths.js';
 
 /**
  * @typedef {import('./lengths.js').MarkName} MarkName
- * @typedef {'rule'|'gauge'|'compare'|'caliper'} Instrument
- * @typedef {'rule'|'compare'|'caliper'} SpanInstrument
+ * @typedef {'rule'|'gauge'|'compare'|'caliper'|'screen'} Instrument
+ * @typedef {'rule'|'compare'|'caliper'|'screen'} SpanInstrument
  * @typedef {{text: string, mm: number|null}} Entry what is typed, and its length once known
  * @typedef {'in12'|'in10'|'mm254'|'mm300'|'other'} SpanName
  * @typedef {{kind: 'derailleur'|'single'|'hub', sprockets: number, chosen: boolean}} Drive
  * @typedef {{pitches: number, marks: MarkName, places: (Entry|null)[], active: number,
- *   span?: SpanName, roller?: string}} SpanDraft
+ *   span?: SpanName, roller?: string, reading?: object}} SpanDraft reading: what the screen gave, for the engine
  * @typedef {{percent: number, drops: boolean|null}} Step
  * @typedef {{steps: Step[], bears_on: 'opposed_rollers'|'same_side'}} GaugeDraft
  * @typedef {{instrument: Instrument, drive: Drive, rule: SpanDraft, compare: SpanDraft,
- *   caliper: SpanDraft, gauge: GaugeDraft, at?: number}} Draft at: when it last changed, ms
+ *   caliper: SpanDraft, screen: SpanDraft, gauge: GaugeDraft, at?: number}} Draft at: when it last changed, ms
  */
 
 /**
@@ -55,6 +55,7 @@ export function emptyDraft(units) {
     },
     compare: { pitches: 100, marks: units === 'imperial' ? 'in32' : 'mm05', places: [null], active: 0 },
     caliper: { pitches: 10, marks: 'mm01', roller: String(ROLLER_MM), places: [null], active: 0 },
+    screen: { pitches: 10, marks: 'mm001', places: [null], active: 0 },
     gauge: { steps: [0.5, 0.75, 1].map((percent) => ({ percent, drops: null })), bears_on: 'same_side' },
   };
 }
@@ -148,6 +149,7 @@ export function cleared(draft) {
     rule: { ...draft.rule, places: [null], active: 0 },
     compare: { ...draft.compare, places: [null], active: 0 },
     caliper: { ...draft.caliper, places: [null], active: 0 },
+    screen: { ...draft.screen, places: [null], active: 0 },
     gauge: { ...draft.gauge, steps: draft.gauge.steps.map((step) => ({ ...step, drops: null })) },
   };
 }

@@ -45,11 +45,17 @@ export function requests(draft) {
  */
 export function probe(draft) {
   const nominal = { text: '', mm: nominalMM(draft, draft.instrument) };
+  if (draft.instrument === 'screen') return { ...drive(draft), reading: unread(draft.screen) };
   const one =
     draft.instrument === 'gauge'
       ? { kind: 'gauge', steps: [{ percent: 0.5, drops: false }], bears_on: draft.gauge.bears_on }
       : reading(draft, draft.instrument === 'rule' ? { ...nominal, text: `${nominal.mm} mm` } : nominal);
   return { ...drive(draft), reading: one };
+}
+
+/** A screen of one px per mm on which nothing is longer than new. @param {import('./draft.js').SpanDraft} part */
+function unread({ pitches }) {
+  return { kind: 'screen', pitches, span_px: pitches * PITCH_MM, px_per_mm: 1, px_per_mm_standard_uncertainty: 0 };
 }
 
 /** @param {Draft} draft */
@@ -91,6 +97,8 @@ function reading(draft, place) {
         resolution_mm: stepMM(marks),
       };
     }
+    case 'screen':
+      return { kind: 'screen', pitches: draft.screen.pitches, ...draft.screen.reading };
     default:
       return rule(draft.rule, place);
   }

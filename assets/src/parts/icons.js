@@ -6,6 +6,7 @@ const DRAWINGS = {
   gauge: svg`<path d="M3 7h18v4h-2v5h-3v-5H8v3H5v-3H3z"/>`,
   compare: svg`<path d="M4 3h16M8 3v13M16 3v16"/><circle cx="8" cy="18" r="2"/><circle cx="16" cy="21" r="2"/>`,
   caliper: svg`<path d="M2 5h20v4H2zM5 9v11l3-4V9M15 9v7l3 4V9"/>`,
+  screen: svg`<path d="M7 2h10v20H7zM7 6h10M7 18h10"/><circle cx="12" cy="12" r="1.5"/>`,
   check: svg`<path d="M3 4v5M8 4v3M13 4v3M18 4v5M3 17h11"/><circle cx="18" cy="17" r="3.5"/>`,
   kit: svg`<path d="M3 9h18v11H3zM8 9V5h8v4M3 14h18M12 12v4"/>`,
   fit: svg`<path d="M6 7h12a5 5 0 0 1 0 10H6A5 5 0 0 1 6 7z"/><circle cx="6.5" cy="12" r="1.6"/><circle cx="17.5" cy="12" r="1.6"/>`,

@@ -31,7 +31,7 @@ export function setup({ draft, panel }) {
   const part = spanDraft(draft);
   return html`<div class="setup">
     ${opener('drive', panel, driveWords(draft))}
-    ${part ? opener('setup', panel, setupWords(draft, part)) : nothing}
+    ${part && draft.instrument !== 'screen' ? opener('setup', panel, setupWords(draft, part)) : nothing}
   </div>`;
 }
 
@@ -100,7 +100,7 @@ function done() {
 /** @param {State} state */
 export function setupPanel({ draft, settings }) {
   const part = spanDraft(draft);
-  if (!part || draft.instrument === 'gauge') return nothing;
+  if (!part || draft.instrument === 'gauge' || draft.instrument === 'screen') return nothing;
   const wanted = { mixed: '', metric: 'mm', imperial: 'in' }[settings.units];
   const marks = ON_OFFER[draft.instrument].filter(
     (name) => draft.instrument === 'caliper' || name === part.marks || MARKS[name].unit.startsWith(wanted),

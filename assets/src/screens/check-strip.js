@@ -41,6 +41,7 @@ function spanModel(state, part, base) {
     band: answer && mm !== null ? answer.interval95_percent : null,
     others: part.places.flatMap((one, i) => (one?.mm != null && i !== part.active ? [one.mm] : [])),
     ends: [],
+    still: state.draft.instrument === 'screen',
     text: spoken(show(mm ?? nominal, part.marks), answer),
   };
 }
@@ -68,6 +69,7 @@ function gaugeModel(state, base) {
     band: answer?.interval95_percent ?? null,
     others: [],
     ends,
+    still: true,
     text: spoken(said.join(', ') || t('answer.none'), answer),
   };
 }

@@ -10,6 +10,7 @@ import { faultText } from '../words/engine.js';
 import { moment } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { change, clearDraft, keepDraft, undoClear } from './check-actions.js';
+import { glassOpen, glassReading } from './glass-kit.js';
 import { answerDetails, answerTag } from './check-answer.js';
 import { gaugeEnds } from './check-gauge.js';
 import { drivePanel, setup, setupPanel } from './check-setup.js';
@@ -22,7 +23,7 @@ import { places } from './check-thrice.js';
  */
 
 /** @type {Instrument[]} */
-const INSTRUMENTS = ['rule', 'gauge', 'compare', 'caliper'];
+const INSTRUMENTS = ['rule', 'gauge', 'compare', 'caliper', 'screen'];
 
 /** @param {State} state */
 export function check(state) {
@@ -36,7 +37,7 @@ export function check(state) {
       ${panel === 'setup' ? setupPanel(state) : nothing}
       ${answerTag(state)}
       ${strip(state)}
-      ${draft.instrument === 'gauge' ? gaugeEnds(state) : places(state)}
+      ${ends(state)}
       ${answerDetails(state)}
     </div>`,
     bench: bench(state),
@@ -56,6 +57,12 @@ export function instruments({ draft }) {
   })}</div>`;
 }
 
+/** @param {State} state what the instrument needs besides the value */
+function ends(state) {
+  if (state.draft.instrument === 'gauge') return gaugeEnds(state);
+  return state.draft.instrument === 'screen' ? glassReading(state) : places(state);
+}
+
 /** @param {State} state the lower third: the value and the main action */
 function bench(state) {
   return html`<h2 class="away">${t('check.value')}</h2>
@@ -73,6 +80,7 @@ function bench(state) {
 /** @param {State} state one button all along, so that focus stays on it */
 function mainAction({ draft, result }) {
   const part = spanDraft(draft);
+  if (draft.instrument === 'screen' && !entry(draft)) return glassOpen();
   const asNew = part !== null && !entry(draft);
   const ready = result.status === 'ok' || result.status === 'waiting';
   const text = asNew
@@ -85,7 +93,7 @@ function mainAction({ draft, result }) {
 /** @param {State} state the measured value, nothing for a gauge */
 export function value({ draft, result }) {
   const part = spanDraft(draft);
-  if (!part) return nothing;
+  if (!part || draft.instrument === 'screen') return nothing;
   const marks = named('marks', part.marks);
   const here = entry(draft);
   return nudgeField({

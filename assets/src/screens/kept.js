@@ -92,11 +92,12 @@ const WORDS = /** @type {const} */ ({
   rule: 'kept.reading.rule',
   compare: 'kept.reading.compare',
   caliper: 'kept.reading.caliper',
+  screen: 'kept.reading.screen',
 });
 
 /** @param {any} reading */
 function size(reading) {
-  const mm = reading.growth_mm ?? reading.inside_mm;
+  const mm = reading.growth_mm ?? reading.inside_mm ?? reading.span_px / reading.px_per_mm;
   return reading.span_text ?? exact(Math.round(mm * 1000) / 1000);
 }
 

@@ -13,6 +13,7 @@ import { build } from '../sync/build.js';
 import { fixed } from '../words/numbers.js';
 import { list, named, t } from '../words/t.js';
 import { change } from './check-actions.js';
+import { glassSection } from './glass-kit.js';
 
 /**
  * @typedef {import('../app/store.js').State} State
@@ -66,6 +67,7 @@ export function kit(state) {
         <button class="button" type="button" @click=${install}>${t('kit.install')}</button></section>`
           : nothing
       }
+      ${glassSection()}
       ${storage(state)}
       <section class="sheet"><h2>${t('kit.version')}</h2>
         <p>${t('kit.version.text', { version: build.version })}</p>

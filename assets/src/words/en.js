@@ -4,10 +4,12 @@
  */
 import more from './en-bike-more.js';
 import fit from './en-fit.js';
+import glass from './en-glass.js';
 
 export default {
   ...fit,
   ...more,
+  ...glass,
   'app.name': 'Tautspan',
   'app.skip': 'Skip to the reading',
   'app.places': 'Places',
@@ -46,6 +48,7 @@ export default {
   'instrument.gauge': 'Gauge',
   'instrument.compare': 'Compare',
   'instrument.caliper': 'Caliper',
+  'instrument.screen': 'Screen',
 
   'drive.title': 'Drive',
   'drive.derailleur': 'Derailleur',
@@ -189,6 +192,7 @@ export default {
   'kept.reading.rule': 'Rule: {span} over {n} pitches',
   'kept.reading.compare': 'Compare: {mm} mm over {n} pitches',
   'kept.reading.caliper': 'Caliper: {mm} mm inside, {n} pitches',
+  'kept.reading.screen': 'Screen: {mm} mm over {n} pitches',
   'kept.reading.gauge': 'Gauge: {list}',
   'kept.gauge.drops': '{percent} % dropped in',
   'kept.gauge.stays': '{percent} % did not',

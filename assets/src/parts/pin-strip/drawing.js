@@ -13,9 +13,9 @@ import { HEIGHT, WIDTH, clamp } from './geometry.js';
  * @typedef {import('./geometry.js').View} View
  * @typedef {import('../../data/draft.js').Step} End
  * @typedef {import('./geometry.js').Frame & {mm: number|null, band: [number, number]|null,
- *   others: number[], ends: End[], verdict: import('../verdict-shape.js').Verdict|'none', text: string}} Model
+ *   others: number[], ends: End[], still: boolean, verdict: import('../verdict-shape.js').Verdict|'none', text: string}} Model
  *   mm: where the pin is, null before any reading; band: percent; others: mm at
- *   the other places; ends: those of a gauge, else empty; text: the value in words
+ *   the other places; ends: those of a gauge, else empty; still: a picture, not a slider; text: the value in words
  */
 
 const RULE_EDGE = 12;

@@ -1,6 +1,7 @@
 /**
  * Where things stand on the pin strip: the far end of the measured span, drawn
- * at ten times life size where the limit fits and smaller where it does not.
+ * at ten times life size where the limit fits, smaller where it does not, and
+ * larger where it would stand too near to new.
  * Units of the drawing are millimetres on paper.
  */
 import { exact } from '../../words/numbers.js';
@@ -12,6 +13,9 @@ export const HEIGHT = 43;
 const NOMINAL_X = 15;
 /** Room the limit's own label takes to its right. */
 const LABEL = 25;
+/** Room from new to the limit, for the labels below. */
+const APART = 10;
+const LARGER = [20, 40];
 const SCALES = [10, 5, 2, 1, 0.5, 0.2, 0.1];
 
 /**
@@ -30,7 +34,10 @@ const SCALES = [10, 5, 2, 1, 0.5, 0.2, 0.1];
 export function view(frame) {
   const { nominal, bias, length, limit } = frame;
   const reach = (length * Math.max(1.6 * limit, limit + 0.4)) / 100;
-  const scale = SCALES.find((one) => NOMINAL_X + one * reach <= WIDTH - 4) ?? 0.1;
+  const fits = (/** @type {number} */ one) => NOMINAL_X + one * reach <= WIDTH - 4;
+  const apart = (/** @type {number} */ one) => (one * length * limit) / 100 >= APART;
+  const largest = SCALES.find(fits) ?? 0.1;
+  const scale = (!apart(largest) && LARGER.find((one) => fits(one) && apart(one))) || largest;
   const x = (/** @type {number} */ mm) => NOMINAL_X + (mm - nominal) * scale;
   const at = (/** @type {number} */ percent) => x(nominal + (length * (percent + bias)) / 100);
   return { scale, x, at, ticks: ticks(frame, scale, x), percents: percents(frame, at) };
@@ -47,7 +54,9 @@ function ticks({ nominal, marks }, scale, x) {
   const skip = stride(stepMM(marks) * scale, 1.2, MARKS[marks]);
   const first = Math.ceil((nominal - NOMINAL_X / scale) / stepMM(marks) / skip) * skip;
   const last = Math.floor((nominal + (WIDTH - NOMINAL_X) / scale) / stepMM(marks));
-  const every = stride(stepMM(marks) * scale, unit === 'in' ? 13 : 9, MARKS[marks]);
+  const pace = stepMM(marks) * scale;
+  const near = stride(pace, unit === 'in' ? 13 : 9, MARKS[marks]);
+  const every = near % per === 0 ? near : stride(pace, 13, MARKS[marks]);
   const all = [];
   for (let count = first; count <= last; count += skip) {
     const at = x(fromMarks(count, marks));

@@ -14,6 +14,13 @@ test('a 12 in span is drawn at ten times life size', () => {
   assert.ok(Math.abs(at(0.5) - at(0) - 15.24) < 1e-9);
 });
 
+test('a short span is drawn larger, so that new and limit stand apart', () => {
+  // 0.5 % of 127 mm is 0.635 mm: 6.35 at 10:1, 12.7 at 20:1.
+  const { scale, at } = view({ ...rule, nominal: 127, length: 127, marks: 'mm001' });
+  assert.equal(scale, 20);
+  assert.ok(Math.abs(at(0.5) - at(0) - 12.7) < 1e-9);
+});
+
 test('what an instrument adds moves the limit, not the reading', () => {
   const { x, at } = view({ ...rule, bias: 0.1 });
   assert.equal(x(304.8), view(rule).x(304.8));

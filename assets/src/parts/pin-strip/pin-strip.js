@@ -34,7 +34,7 @@ export class PinStrip extends LitElement {
     const { model } = this;
     if (!model) return nothing;
     const seen = view(model);
-    if (model.ends.length) {
+    if (model.still) {
       return html`<div class="strip still" role="img" aria-label=${model.text}>${drawing(model, seen)}</div>`;
     }
     return html`<div class="strip" role="slider" tabindex="0" aria-label=${t('strip.label')}

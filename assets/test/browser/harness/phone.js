@@ -13,7 +13,8 @@ import { chromium } from 'playwright-core';
  * @typedef {{page: Page, context: import('playwright-core').BrowserContext, problems: string[],
  *   touches: () => number, tap: (name: string, role?: Role) => Promise<void>, offline: (on: boolean) => Promise<void>}} Phone
  * @typedef {'button'|'link'|'radio'|'tab'|'checkbox'} Role
- * @typedef {{width?: number, height?: number, theme?: 'light'|'dark', mouse?: boolean, locale?: string}} Options
+ * @typedef {{width?: number, height?: number, theme?: 'light'|'dark', mouse?: boolean, locale?: string,
+ *   ratio?: number}} Options
  */
 
 /** @returns {string} path of the browser */
@@ -72,12 +73,13 @@ function startBrowser() {
  * @returns {Promise<Phone>} with an empty page; closed, and its problems judged, at the end of the test
  */
 export async function newPhone(t, origin, options = {}) {
-  const { width = 360, height = 740, theme = 'light', mouse = false, locale = 'en-GB' } = options;
+  const { width = 360, height = 740, theme = 'light', mouse = false, locale = 'en-GB', ratio = 1 } = options;
   const context = await (
     await startBrowser()
   ).newContext({
     baseURL: origin,
     viewport: { width, height },
+    deviceScaleFactor: ratio,
     hasTouch: !mouse,
     isMobile: !mouse,
     colorScheme: theme,

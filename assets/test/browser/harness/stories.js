@@ -19,9 +19,15 @@ export function more(page) {
   return page.getByRole('button', { name: 'One mark more' });
 }
 
+/** @param {Page} page waits until the screen shows what was just done */
+export async function drawn(page) {
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+}
+
 /** @param {Page} page @param {string} name */
 export async function chooseInstrument(page, name) {
   await page.getByRole('radio', { name, exact: true }).check({ force: true });
+  await drawn(page);
 }
 
 /**
@@ -34,4 +40,5 @@ export async function chooseDrive(page, drive, sprockets) {
   await page.getByRole('radio', { name: drive, exact: true }).check({ force: true });
   if (sprockets) await page.getByRole('radio', { name: sprockets, exact: true }).check({ force: true });
   await page.getByRole('button', { name: 'Done' }).click();
+  await drawn(page);
 }

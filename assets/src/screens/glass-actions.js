@@ -1,0 +1,157 @@
+/** What can be done on the glass: moving the line, taking settings, leaving with a result. */
+import { now, set } from '../app/store.js';
+import { CARD_MM, SETTINGS, SPANS, calibrated, fitting, measured, roundLength, standing } from '../data/glass.js';
+import { forget, keep, recall } from '../data/local.js';
+import { MM_PER_INCH, PITCH_MM, show } from '../data/lengths.js';
+import { withSpan } from '../data/draft.js';
+import { change } from './check-actions.js';
+
+/**
+ * @typedef {import('../data/glass.js').Calibration} Calibration
+ * @typedef {'measure'|'rule'|'card'} Task
+ * @typedef {{task: Task, shown: boolean, at: number, taken: number[], why: ''|'wild'|'implausible'}} Glass
+ *   shown: the lines, else how to; at: px from line to line; taken: px
+ */
+
+/** px per mm before anything is known: 160 to the inch is what phones aim at, 96 elsewhere (W3C CSS Values 3). */
+const GUESS = matchMedia('(pointer: coarse)').matches ? 160 / MM_PER_INCH : 96 / MM_PER_INCH;
+
+/** Px above the upper and below the lower line. */
+export const EDGE = 28;
+
+/** The line starts this far off, now long, now short, so that each setting is a new one. */
+const OFF = 0.012;
+
+/** Fewer pitches than this make too rough a span. */
+export const LEAST_PITCHES = 6;
+
+const NONE = /** @type {any} */ ({ px_per_mm: 0 });
+
+/** @returns {Calibration|null} */
+export function calibration() {
+  const kept = recall('calibration', NONE);
+  return kept.px_per_mm ? kept : null;
+}
+
+/** @returns {import('../data/glass.js').Display} as it is now */
+export function display() {
+  const { width, height } = screen;
+  return {
+    ratio: devicePixelRatio,
+    zoom: visualViewport?.scale ?? 1,
+    width: Math.min(width, height),
+    height: Math.max(width, height),
+    upright: innerHeight > innerWidth,
+  };
+}
+
+/** @returns {ReturnType<typeof standing>} whether this screen may measure now */
+export function glassStands() {
+  return standing(calibration(), display());
+}
+
+const room = () => innerHeight - 2 * EDGE;
+
+/** @param {Task} task @returns {{mm: number, pitches: number, all: number, text: string}} what the lines are set to */
+export function target(task) {
+  const pxPerMM = calibration()?.px_per_mm ?? GUESS;
+  if (task === 'measure') {
+    const pitches = Math.max(0, fitting(room(), pxPerMM, PITCH_MM));
+    return { mm: pitches * PITCH_MM, pitches, all: SPANS, text: '' };
+  }
+  if (task === 'card') return { mm: CARD_MM, pitches: 0, all: SETTINGS, text: '' };
+  const inches = now().settings.units === 'imperial';
+  const mm = roundLength(room(), pxPerMM, inches ? MM_PER_INCH / 2 : 10);
+  return { mm, pitches: 0, all: SETTINGS, text: show(mm, inches ? 'in16' : 'mm1') };
+}
+
+/** @param {Task} task @param {number} taken how many there are @returns {number} px where the line starts */
+function start(task, taken) {
+  const pxPerMM = calibration()?.px_per_mm ?? GUESS;
+  return target(task).mm * pxPerMM * (1 + (taken % 2 ? -OFF / 2 : OFF));
+}
+
+/** @param {string} argument of the address: what is to be done @returns {void} */
+export function openGlass(argument) {
+  const task = argument === 'rule' || argument === 'card' ? argument : 'measure';
+  const kept = recall('glass', fresh(task));
+  put(kept.task === task ? kept : fresh(task));
+}
+
+/** @param {Task} task @returns {Glass} */
+function fresh(task) {
+  return { task, shown: false, at: start(task, 0), taken: [], why: '' };
+}
+
+/** @param {Glass} glass */
+function put(glass) {
+  set({ glass, trouble: keep('glass', glass) });
+}
+
+/** @returns {Glass} */
+const here = () => /** @type {Glass} */ (now().glass);
+
+export const showLines = () => put({ ...here(), shown: true });
+
+export const startAgain = () => put({ ...fresh(here().task), shown: true });
+
+/** @param {number} px to move the lower line by; it stays on the glass */
+export function moveLine(px) {
+  put({ ...here(), at: Math.min(room(), Math.max(EDGE, here().at + px)) });
+}
+
+export function untake() {
+  const taken = here().taken.slice(0, -1);
+  put({ ...here(), taken, at: here().taken[taken.length] });
+}
+
+/** Takes the setting; the last one gives the result. */
+export function take() {
+  const glass = here();
+  const taken = [...glass.taken, glass.at];
+  if (taken.length < target(glass.task).all) {
+    put({ ...glass, taken, at: start(glass.task, taken.length) });
+    return;
+  }
+  const why = glass.task === 'measure' ? finishSpan(taken) : finishSetting(glass.task, taken);
+  if (why) put({ ...glass, taken, why });
+  else leave();
+}
+
+/** @param {'rule'|'card'} task @param {number[]} taken @returns {Glass['why']} */
+function finishSetting(task, taken) {
+  const made = calibrated(task, target(task).mm, taken, display(), new Date().toISOString());
+  if (typeof made === 'string') return made;
+  set({ trouble: keep('calibration', made) });
+  return '';
+}
+
+/** @param {number[]} taken @returns {Glass['why']} */
+function finishSpan(taken) {
+  const known = /** @type {Calibration} */ (calibration());
+  const span = measured(taken, known);
+  if (!span) return 'wild';
+  const mm = span.px / known.px_per_mm;
+  const { draft } = now();
+  const reading = {
+    span_px: span.px,
+    standard_uncertainty_px: span.standard_uncertainty,
+    px_per_mm: known.px_per_mm,
+    px_per_mm_standard_uncertainty: known.standard_uncertainty,
+  };
+  const place = { text: show(mm, 'mm001'), mm };
+  change(
+    withSpan({ ...draft, instrument: 'screen' }, { pitches: target('measure').pitches, places: [place], reading }),
+  );
+  return '';
+}
+
+/** Where the glass was come from. */
+function leave() {
+  const { task } = here();
+  forget('glass');
+  location.hash = task === 'measure' ? '#/check' : '#/kit';
+}
+
+for (const event of ['resize', 'orientationchange']) addEventListener(event, () => set({}));
+visualViewport?.addEventListener('resize', () => set({}));
