@@ -27,7 +27,7 @@ const INSTRUMENTS = ['rule', 'gauge', 'compare', 'caliper', 'screen'];
 
 /** @param {State} state */
 export function check(state) {
-  const { draft, panel } = state;
+  const { panel } = state;
   return {
     body: html`<div class="check">
       <h1 class="away">${t('check.title')}</h1>

@@ -146,11 +146,16 @@ function finishSpan(taken) {
   return '';
 }
 
-/** Where the glass was come from. */
+/** Ends the task and goes to where the glass was come from. */
 function leave() {
-  const { task } = here();
   forget('glass');
-  location.hash = task === 'measure' ? '#/check' : '#/kit';
+  goBack();
+}
+
+/** To where the glass was come from; what was set so far stays for the next time. */
+export function goBack() {
+  if (history.length > 1) history.back();
+  else location.hash = '#/check';
 }
 
 for (const event of ['resize', 'orientationchange']) addEventListener(event, () => set({}));

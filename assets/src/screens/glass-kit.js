@@ -2,7 +2,7 @@
 import { html, nothing } from 'lit';
 import { spanDraft } from '../data/draft.js';
 import { SPANS } from '../data/glass.js';
-import { percent } from '../words/numbers.js';
+import { day, percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { calibration, glassStands } from './glass-actions.js';
 
@@ -12,7 +12,7 @@ export function glassWords() {
   const stands = glassStands();
   if (stands === 'zoomed' || !made) return named('glass.kit', made ? stands : stands === 'zoomed' ? 'zoomed' : 'none');
   const words = {
-    when: new Date(made.at).toLocaleDateString(),
+    when: day(made.at),
     against: named('glass.against', made.against),
     percent: percent((100 * made.standard_uncertainty) / made.px_per_mm),
   };

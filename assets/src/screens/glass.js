@@ -9,6 +9,7 @@ import {
   LEAST_PITCHES,
   display,
   glassStands,
+  goBack,
   moveLine,
   showLines,
   startAgain,
@@ -45,7 +46,7 @@ function before(now, refused, small) {
     ${now.why ? html`<p class="notice" role="alert">${named('glass', now.why)}</p>` : nothing}
     <ol class="sheet">${list(`glass.how.${now.task}`, { length: text, n: pitches }).map((one) => html`<li>${one}</li>`)}</ol>
     <div class="main-row">
-      <a class="button" href=${now.task === 'measure' ? '#/check' : '#/kit'}>${t('glass.leave')}</a>
+      <button class="button" type="button" @click=${goBack}>${t('glass.leave')}</button>
       ${refused || small ? nothing : html`<button class="button main" type="button" @click=${now.why ? startAgain : showLines}>${t(now.why ? 'glass.again' : 'glass.start')}</button>`}
     </div>
   </div>`;
@@ -61,7 +62,7 @@ function lines(now, aim) {
     </svg>
     <div class="glass-hand">
       <p class="number" role="status">${t('glass.count', { n: now.taken.length + 1, all: aim.all })}</p>
-      <a class="button" href=${now.task === 'measure' ? '#/check' : '#/kit'}>${t('glass.leave')}</a>
+      <button class="button" type="button" @click=${goBack}>${t('glass.leave')}</button>
       ${now.taken.length ? html`<button class="button" type="button" @click=${untake}>${t('glass.undo')}</button>` : nothing}
       <div class="glass-paces">${PACES.map((pace) => {
         const px = PX[pace] || 1 / ratio;

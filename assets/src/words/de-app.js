@@ -39,6 +39,7 @@ export default {
   'instrument.gauge': 'Lehre',
   'instrument.compare': 'Vergleich',
   'instrument.caliper': 'Schieber',
+  'instrument.screen': 'Glas',
 
   'drive.title': 'Antrieb',
   'drive.derailleur': 'Kettenschaltung',
@@ -183,6 +184,7 @@ export default {
   'kept.places': 'Gemessene Stellen: {list}',
   'kept.reading.rule': 'Lineal: {span} über {n} Glieder',
   'kept.reading.compare': 'Vergleich: {mm} mm über {n} Glieder',
+  'kept.reading.screen': 'Bildschirm: {mm} mm über {n} Glieder',
   'kept.reading.caliper': 'Messschieber: {mm} mm innen, {n} Glieder',
   'kept.reading.gauge': 'Lehre: {list}',
   'kept.gauge.drops': '{percent} % fiel hinein',

@@ -3,11 +3,12 @@ import app from './de-app.js';
 import engine from './de-engine.js';
 import { codes, faults as messages, terms } from './de-faults.js';
 import fit from './de-fit.js';
+import glass from './de-glass.js';
 
 /** @type {import('./language.js').Language} */
 export const german = {
   name: 'de',
-  words: { ...fit, ...app },
+  words: { ...fit, ...glass, ...app },
   engine,
   faults: { messages, codes, terms },
 };

@@ -59,6 +59,8 @@ for (const ratio of [1, 2, 2.625, 3]) {
       await moveTo(page, Number(mm) * PX_PER_MM, ratio);
       await tap('Take it');
     }
+    await page.getByText('Lay the chain on the glass').waitFor();
+    await page.goto('/#/kit');
     await page.getByText(/a millimetre is known to 0\.\d+ %/).waitFor();
     await page.goto('/#/check');
     await tap('Measure on the glass', 'link');
