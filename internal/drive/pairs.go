@@ -3,7 +3,6 @@ package drive
 import (
 	"cmp"
 	"math"
-	"slices"
 )
 
 // mostPairs is how many pairs a search lists.
@@ -32,8 +31,13 @@ func (r *CentreRequest) pairs() []Pair {
 			if !ok || len(found) == mostPairs && order(p, found[mostPairs-1]) > 0 {
 				continue
 			}
-			place, _ := slices.BinarySearchFunc(found, p, order)
-			found = slices.Insert(found, place, p)
+			place := len(found)
+			for place > 0 && order(p, found[place-1]) < 0 {
+				place--
+			}
+			found = append(found, p)
+			copy(found[place+1:], found[place:])
+			found[place] = p
 			found = found[:min(len(found), mostPairs)]
 		}
 	}

@@ -104,8 +104,10 @@ func names(table []Calculation) string {
 // ErrorJSON returns err as the contract's error object:
 // {"error":{"code":…,"field":…,"message":…}}.
 func ErrorJSON(err error) []byte {
-	f := fault.New(fault.Internal, "", "something failed here; this is our mistake, not yours")
-	errors.As(err, &f)
+	f, known := errors.AsType[*fault.Error](err)
+	if !known {
+		f = fault.New(fault.Internal, "", "something failed here; this is our mistake, not yours")
+	}
 	out, _ := wire.Write(&errorMessage{f}) // holds texts only, which always write
 	return out
 }

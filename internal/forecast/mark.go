@@ -3,7 +3,8 @@ package forecast
 import (
 	"cmp"
 	"math"
-	"slices"
+
+	"tautspan/internal/order"
 )
 
 // Bias is what an instrument adds to every reading taken with it.
@@ -80,16 +81,18 @@ type epoch struct {
 // moves by more than the part's width. Sorting is by value throughout, so the
 // order of the list does not matter.
 func epochs(marks []Mark, most int) []epoch {
-	order := make([]int, len(marks))
-	for i := range order {
-		order[i] = i
+	ordered := make([]int, len(marks))
+	for i := range ordered {
+		ordered[i] = i
 	}
-	slices.SortStableFunc(order, func(i, j int) int { return compareMarks(&marks[i], &marks[j]) })
-	order = slices.CompactFunc(order, func(i, j int) bool { return marks[i].sameAs(&marks[j]) })
+	order.By(ordered, func(i, j int) int { return compareMarks(&marks[i], &marks[j]) })
 	made := []epoch{}
-	for k, i := range order {
-		if k == 0 || marks[i].KM != marks[order[k-1]].KM {
+	for k, i := range ordered {
+		switch {
+		case k == 0 || marks[i].KM != marks[ordered[k-1]].KM:
 			made = append(made, epoch{at: marks[i].KM / 1000})
+		case marks[i].sameAs(&marks[ordered[k-1]]):
+			continue
 		}
 		last := &made[len(made)-1]
 		last.marks = append(last.marks, i)

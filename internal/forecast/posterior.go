@@ -2,7 +2,8 @@ package forecast
 
 import (
 	"math"
-	"slices"
+
+	"tautspan/internal/order"
 )
 
 // How far below the best row, in log weight, a row is still worth the work.
@@ -127,14 +128,14 @@ func rowOrder(c *course, prior *rateLaw) []int {
 		slope = min(max(slope, slowestRate), fastestRate)
 		guess = (guess + int(math.Round(math.Log(slope/slowestRate)/logRateStep))) / 2
 	}
-	order := []int{}
+	rows := []int{}
 	for i, w := range prior {
 		if w > 0 {
-			order = append(order, i)
+			rows = append(rows, i)
 		}
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return abs(a-guess) - abs(b-guess) })
-	return order
+	order.By(rows, func(a, b int) int { return abs(a-guess) - abs(b-guess) })
+	return rows
 }
 
 func peak(f []float64) int {

@@ -2,7 +2,8 @@ package forecast
 
 import (
 	"math"
-	"slices"
+
+	"tautspan/internal/order"
 )
 
 // SlipKind is a usual slip of the pen.
@@ -57,7 +58,7 @@ func (p *posterior) setAside(marks []Mark) []SetAside {
 			found = append(found, s)
 		}
 	}
-	slices.SortFunc(found, func(a, b SetAside) int { return a.Index - b.Index })
+	order.By(found, func(a, b SetAside) int { return a.Index - b.Index })
 	return found
 }
 

@@ -2,10 +2,10 @@ package gears
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"tautspan/internal/chain"
+	"tautspan/internal/order"
 	"tautspan/internal/words"
 )
 
@@ -27,7 +27,7 @@ func Calculate(r *Request) (*Response, error) {
 			answer.Gears = append(answer.Gears, r.gear(Pair{ring, sprocket}, circumference))
 		}
 	}
-	slices.SortFunc(answer.Gears, func(a, b Gear) int {
+	order.By(answer.Gears, func(a, b Gear) int {
 		return cmp.Or(cmp.Compare(a.Ratio, b.Ratio), cmp.Compare(a.Ring, b.Ring))
 	})
 	answer.step()
@@ -106,16 +106,15 @@ const rounding = 1e-9
 // least kind, keeps each whose ratio no kept gear has within percent, and marks
 // the others as duplicates of that one.
 func markDuplicates(gears []Gear, percent float64) {
-	order := make([]*Gear, len(gears))
+	kindest := make([]*Gear, len(gears))
 	for i := range gears {
-		order[i] = &gears[i]
+		kindest[i] = &gears[i]
 	}
-	slices.SortFunc(order, kinder)
-	kept := order[:0]
-	for _, g := range order {
-		i := slices.IndexFunc(kept, func(k *Gear) bool {
-			return math.Abs(math.Log(g.Ratio/k.Ratio)) <= math.Log1p(percent/100)+rounding
-		})
+	order.By(kindest, kinder)
+	apart := (1 + percent/100) * (1 + rounding)
+	kept := kindest[:0]
+	for _, g := range kindest {
+		i := slices.IndexFunc(kept, func(k *Gear) bool { return max(g.Ratio/k.Ratio, k.Ratio/g.Ratio) <= apart })
 		if i >= 0 {
 			g.DuplicateOf = &kept[i].Pair
 		} else {

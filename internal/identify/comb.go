@@ -1,10 +1,11 @@
 package identify
 
 import (
-	"sort"
+	"cmp"
 
 	"tautspan/internal/chain"
 	"tautspan/internal/num"
+	"tautspan/internal/order"
 	"tautspan/internal/wire"
 )
 
@@ -56,7 +57,7 @@ func (e *evidence) comb(candidates []Candidate) Comb {
 				OuterWidthMM: &f.OuterWidthMM, Probability: probabilityOf(f.Class, candidates)})
 		}
 	}
-	sort.SliceStable(c.Families, func(i, j int) bool { return c.Families[i].OuterWidthMM[0] < c.Families[j].OuterWidthMM[0] })
+	order.By(c.Families, func(a, b CombRow) int { return cmp.Compare(a.OuterWidthMM[0], b.OuterWidthMM[0]) })
 	return c
 }
 

@@ -2,9 +2,9 @@ package identify
 
 import (
 	"cmp"
-	"slices"
 
 	"tautspan/internal/chain"
+	"tautspan/internal/order"
 )
 
 // leastShown is the probability below which a candidate is left out.
@@ -73,7 +73,7 @@ func (e *evidence) posterior() []weighed {
 		all[i] = weighed{&families[i], e.weight(&families[i])}
 	}
 	normalise(all)
-	slices.SortStableFunc(all, func(a, b weighed) int { return cmp.Compare(b.p, a.p) })
+	order.By(all, func(a, b weighed) int { return cmp.Compare(b.p, a.p) })
 	return all
 }
 

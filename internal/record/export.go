@@ -66,7 +66,7 @@ func ReadExport(text []byte) ([]Imported, error) {
 	for _, m := range members {
 		parts[m.Name] = m.Value
 	}
-	if string(parts["format"]) != strconv.Quote(ExportFormat) {
+	if string(parts["format"]) != `"`+ExportFormat+`"` {
 		return nil, fault.New(fault.NotAllowed, "format", "this is no garage that was given out here, or by a newer version; the format must be "+ExportFormat)
 	}
 	byTable, err := wire.Members(parts["tables"])

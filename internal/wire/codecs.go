@@ -4,19 +4,18 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 	"unicode/utf8"
 
 	"tautspan/internal/fault"
 	"tautspan/internal/jsonscan"
 )
 
-type number struct{ p *float64 }
+type number float64
 
-func (c number) read(raw []byte, f *Field, path string) error {
+func (c *number) read(raw []byte, f *Field, path string) error {
 	v, err := readNumber(raw, f, path)
 	if err == nil {
-		*c.p = v
+		*c = number(v)
 	}
 	return err
 }
@@ -32,9 +31,9 @@ func readNumber(raw []byte, f *Field, path string) (float64, error) {
 	return v, nil
 }
 
-type integer struct{ p *int }
+type integer int
 
-func (c integer) read(raw []byte, f *Field, path string) error {
+func (c *integer) read(raw []byte, f *Field, path string) error {
 	v, err := readNumber(raw, f, path)
 	if err != nil {
 		return err
@@ -42,27 +41,27 @@ func (c integer) read(raw []byte, f *Field, path string) error {
 	if v != math.Trunc(v) || math.Abs(v) > 1<<53 {
 		return fault.New(fault.WrongType, path, shorten(string(raw))+" is not a whole number"+f.allowed())
 	}
-	*c.p = int(v)
+	*c = integer(v)
 	return nil
 }
 
-type boolean struct{ p *bool }
+type boolean bool
 
-func (c boolean) read(raw []byte, _ *Field, path string) error {
+func (c *boolean) read(raw []byte, _ *Field, path string) error {
 	switch string(raw) {
 	case "true":
-		*c.p = true
+		*c = true
 	case "false":
-		*c.p = false
+		*c = false
 	default:
 		return wrongType(path, "true or false", raw)
 	}
 	return nil
 }
 
-type text struct{ p *string }
+type text string
 
-func (c text) read(raw []byte, f *Field, path string) error {
+func (c *text) read(raw []byte, f *Field, path string) error {
 	v, err := readText(raw, path)
 	if err != nil {
 		return err
@@ -70,19 +69,8 @@ func (c text) read(raw []byte, f *Field, path string) error {
 	if n := utf8.RuneCountInString(v); f.most > 0 && (n < f.least || n > f.most) {
 		return fault.New(fault.OutOfRange, path, "this text has "+strconv.Itoa(n)+" characters"+f.allowed())
 	}
-	*c.p = v
+	*c = text(v)
 	return nil
-}
-
-// quantity keeps a number as its text.
-type quantity struct{ p *string }
-
-func (c quantity) read(raw []byte, f *Field, path string) error {
-	if jsonscan.KindOf(raw) == '0' {
-		*c.p = string(raw)
-		return nil
-	}
-	return text(c).read(raw, f, path)
 }
 
 func readText(raw []byte, path string) (string, error) {
@@ -92,101 +80,59 @@ func readText(raw []byte, path string) (string, error) {
 	return jsonscan.Text(raw), nil
 }
 
-// choice reads into any string type through two closures.
-type choice struct {
-	get     func() string
-	set     func(string)
-	allowed []string
+// quantity keeps a number as its text.
+type quantity string
+
+func (c *quantity) read(raw []byte, f *Field, path string) error {
+	if jsonscan.KindOf(raw) == '0' {
+		*c = quantity(raw)
+		return nil
+	}
+	return (*text)(c).read(raw, f, path)
 }
 
-func newChoice[T ~string](p *T, allowed []T) choice {
-	c := choice{
-		get:     func() string { return string(*p) },
-		set:     func(v string) { *p = T(v) },
-		allowed: make([]string, len(allowed)),
+// word is a text of any string type: Field.word, or one of Field.words.
+type word struct{}
+
+func (*word) read(raw []byte, f *Field, path string) error {
+	v, err := readWord(raw, f, path)
+	if err == nil {
+		f.setWords([]string{v})
 	}
-	for i, a := range allowed {
-		c.allowed[i] = string(a)
-	}
-	return c
+	return err
 }
 
-func (c choice) read(raw []byte, _ *Field, path string) error {
+func readWord(raw []byte, f *Field, path string) (string, error) {
 	v, err := readText(raw, path)
-	if err != nil {
-		return err
+	if err == nil && !slices.Contains(f.words, v) {
+		err = fault.New(fault.NotAllowed, path, string(AppendText(nil, shorten(v)))+" is not known here"+f.allowed())
 	}
-	if !slices.Contains(c.allowed, v) {
-		return fault.New(fault.NotAllowed, path,
-			strconv.Quote(shorten(v))+" is not known here; allowed are "+strings.Join(c.allowed, ", "))
-	}
-	c.set(v)
-	return nil
+	return v, err
 }
 
-type pair struct{ p *[2]float64 }
+type pair [2]float64
 
-func (c pair) read(raw []byte, f *Field, path string) error {
-	var values []float64
-	l := list[float64]{&values, func(v *float64) codec { return number{v} }}
+func (c *pair) read(raw []byte, f *Field, path string) error {
 	bounds := *f
 	bounds.least, bounds.most = 2, 2
-	if err := l.read(raw, &bounds, path); err != nil {
-		return err
-	}
-	if values[0] > values[1] {
-		return fault.New(fault.Contradiction, path, "the first number is the lower end and must not be above the second")
-	}
-	*c.p = [2]float64{values[0], values[1]}
-	return nil
-}
-
-type list[T any] struct {
-	p    *[]T
-	item func(*T) codec
-}
-
-func (c list[T]) read(raw []byte, f *Field, path string) error {
-	items, err := splitList(raw, path)
+	items, err := splitList(raw, &bounds, path)
 	if err != nil {
 		return err
 	}
-	if f.most > 0 && (len(items) < f.least || len(items) > f.most) {
-		return fault.New(fault.OutOfRange, path, "this list has "+strconv.Itoa(len(items))+" entries; allowed is "+strconv.Itoa(f.least)+" to "+strconv.Itoa(f.most))
-	}
-	entry := *f
-	entry.least, entry.most = 0, 0
-	values := make([]T, len(items))
 	for i, item := range items {
-		if err := c.item(&values[i]).read(item, &entry, path+"["+strconv.Itoa(i)+"]"); err != nil {
+		if c[i], err = readNumber(item, f, entryPath(path, i)); err != nil {
 			return err
 		}
 	}
-	*c.p = values
-	return nil
-}
-
-type nested struct{ m Message }
-
-func (c nested) read(raw []byte, _ *Field, path string) error { return readObject(raw, c.m, path) }
-
-type optional[T any] struct {
-	p  **T
-	of func(*T) codec
-}
-
-func (c optional[T]) read(raw []byte, f *Field, path string) error {
-	v := new(T)
-	if err := c.of(v).read(raw, f, path); err != nil {
-		return err
+	if c[0] > c[1] {
+		return fault.New(fault.Contradiction, path, "the first number is the lower end and must not be above the second")
 	}
-	*c.p = v
 	return nil
 }
 
-type anyValue struct{ p *[]byte }
+type anyValue []byte
 
-func (c anyValue) read(raw []byte, _ *Field, _ string) error {
-	*c.p = slices.Clone(raw)
+func (c *anyValue) read(raw []byte, _ *Field, _ string) error {
+	*c = slices.Clone(raw)
 	return nil
 }

@@ -8,13 +8,20 @@ import (
 	"tautspan/internal/jsonscan"
 )
 
-// splitList cuts a JSON array into the texts of its entries.
-func splitList(raw []byte, path string) ([][]byte, error) {
+// splitList cuts a JSON array into the texts of its entries, as many as f allows.
+func splitList(raw []byte, f *Field, path string) ([][]byte, error) {
 	if jsonscan.KindOf(raw) != '[' {
 		return nil, wrongType(path, "a list", raw)
 	}
-	return jsonscan.Items(raw), nil
+	items := jsonscan.Items(raw)
+	if f.most > 0 && (len(items) < f.least || len(items) > f.most) {
+		return nil, fault.New(fault.OutOfRange, path, "this list has "+strconv.Itoa(len(items))+" entries; allowed is "+
+			strconv.Itoa(f.least)+" to "+strconv.Itoa(f.most))
+	}
+	return items, nil
 }
+
+func entryPath(path string, i int) string { return path + "[" + strconv.Itoa(i) + "]" }
 
 func wrongType(path, want string, raw []byte) error {
 	got := "a number"
@@ -37,10 +44,9 @@ func wrongType(path, want string, raw []byte) error {
 
 // allowed says, as the end of a sentence, what the field may hold.
 func (f *Field) allowed() string {
-	c, isChoice := f.value.(choice)
 	switch {
-	case isChoice:
-		return "; allowed are " + strings.Join(c.allowed, ", ")
+	case f.words != nil:
+		return "; allowed are " + strings.Join(f.words, ", ")
 	case f.bounded:
 		unit := f.unit
 		if unit != "" {

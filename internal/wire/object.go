@@ -18,11 +18,16 @@ import (
 // they are written; it must not depend on the values, except on one set by Tag.
 type Message interface{ Fields(o *Object) }
 
-// Object collects the fields of one message. The methods below declare one
-// field each; every declaration returns a *Field to state what is allowed.
+// Object takes the fields of one message. The methods below declare one field
+// each; every declaration returns a *Field to state what is allowed.
 type Object struct {
 	fields []*Field
 	room   []Field // where the fields are
+	// writer is non-nil while writing: each field is written, from last, when the
+	// next is declared, so that a thousand fields take the room of one.
+	writer *writer
+	last   Field
+	filled bool // a field was written
 	// source is non-nil while reading, so that Tag can decide at once.
 	source *members
 	// tag is the field declared by Tag, nil when there is none.
@@ -32,41 +37,23 @@ type Object struct {
 	fault    error
 }
 
-// objects keeps the room of messages that were read or written for the next ones.
-var objects = sync.Pool{New: func() any { return &Object{} }}
+// room keeps the room of messages that were read or written for the next ones.
+var room = sync.Pool{New: func() any { return &Object{} }}
 
 // release gives the object's room back.
 func (o *Object) release() {
 	clear(o.fields)
 	clear(o.room)
 	*o = Object{fields: o.fields[:0], room: o.room[:0]}
-	objects.Put(o)
-}
-
-// Field is one declared field.
-type Field struct {
-	name     string
-	value    codec
-	doc      string
-	unit     string
-	lo, hi   float64
-	bounded  bool
-	least    int
-	most     int
-	required bool
-	orNull   bool
-	fallback string // JSON text of the default, empty for none
-}
-
-// codec is how one kind of variable is read, written and documented.
-type codec interface {
-	read(raw []byte, f *Field, path string) error
-	write(w *writer, f *Field)
-	schema(s *schema, f *Field)
-	absent() bool // true when there is nothing to write
+	room.Put(o)
 }
 
 func (o *Object) add(name string, value codec) *Field {
+	if o.writer != nil {
+		o.writeLast()
+		o.last = Field{name: name, value: value}
+		return &o.last
+	}
 	if len(o.room) == cap(o.room) { // fields are made by the dozen: reading is mostly this
 		o.room = make([]Field, 0, 16)
 	}
@@ -76,119 +63,137 @@ func (o *Object) add(name string, value codec) *Field {
 	return f
 }
 
-// Required makes the field's absence an error.
-func (f *Field) Required() *Field { f.required = true; return f }
-
-// Between states the allowed range of a number, or of each number in a list,
-// both ends included.
-func (f *Field) Between(lo, hi float64) *Field {
-	f.lo, f.hi, f.bounded = lo, hi, true
-	return f
-}
-
-// Length states how many entries a list, or how many characters a text, may have.
-func (f *Field) Length(least, most int) *Field { f.least, f.most = least, most; return f }
-
-// Default states, as JSON text, the value an absent field gets when reading.
-func (f *Field) Default(json string) *Field { f.fallback = json; return f }
-
-// OrNull writes null in place of an absent value instead of leaving it out.
-func (f *Field) OrNull() *Field { f.orNull = true; return f }
-
-// Doc says what the field means; unit is "mm", "km", "percent" and so on, or
-// empty for a pure number or a text.
-func (f *Field) Doc(doc, unit string) *Field { f.doc, f.unit = doc, unit; return f }
-
 // Number declares a real number.
-func (o *Object) Number(name string, p *float64) *Field { return o.add(name, number{p}) }
+func (o *Object) Number(name string, p *float64) *Field { return o.add(name, (*number)(p)) }
 
 // OptionalNumber declares a real number that may be absent (nil).
 func (o *Object) OptionalNumber(name string, p **float64) *Field {
-	return o.add(name, optional[float64]{p, func(v *float64) codec { return number{v} }})
+	return addOptional(o, name, p, func(v *float64) codec { return (*number)(v) })
 }
 
 // Integer declares a whole number; 16 and 16.0 are the same.
-func (o *Object) Integer(name string, p *int) *Field { return o.add(name, integer{p}) }
+func (o *Object) Integer(name string, p *int) *Field { return o.add(name, (*integer)(p)) }
 
 // OptionalInteger declares a whole number that may be absent (nil).
 func (o *Object) OptionalInteger(name string, p **int) *Field {
-	return o.add(name, optional[int]{p, func(v *int) codec { return integer{v} }})
+	return addOptional(o, name, p, func(v *int) codec { return (*integer)(v) })
 }
 
 // Boolean declares true or false.
-func (o *Object) Boolean(name string, p *bool) *Field { return o.add(name, boolean{p}) }
+func (o *Object) Boolean(name string, p *bool) *Field { return o.add(name, (*boolean)(p)) }
 
 // OptionalBoolean declares true, false or absent (nil).
 func (o *Object) OptionalBoolean(name string, p **bool) *Field {
-	return o.add(name, optional[bool]{p, func(v *bool) codec { return boolean{v} }})
+	return addOptional(o, name, p, func(v *bool) codec { return (*boolean)(v) })
 }
 
 // Text declares a text; state its greatest length with Length.
-func (o *Object) Text(name string, p *string) *Field { return o.add(name, text{p}) }
+func (o *Object) Text(name string, p *string) *Field { return o.add(name, (*text)(p)) }
 
 // OptionalText declares a text that may be absent (nil).
 func (o *Object) OptionalText(name string, p **string) *Field {
-	return o.add(name, optional[string]{p, func(v *string) codec { return text{v} }})
+	return addOptional(o, name, p, func(v *string) codec { return (*text)(v) })
 }
 
 // OptionalQuantity declares a number, or a text that holds one ("1/16"), that
 // may be absent (nil). It is kept as text for the message's owner to parse.
 func (o *Object) OptionalQuantity(name string, p **string) *Field {
-	return o.add(name, optional[string]{p, func(v *string) codec { return quantity{v} }})
+	return addOptional(o, name, p, func(v *string) codec { return (*quantity)(v) })
 }
 
 // Numbers declares a list of real numbers; Between bounds each, Length the list.
 func (o *Object) Numbers(name string, p *[]float64) *Field {
-	return o.add(name, list[float64]{p, func(v *float64) codec { return number{v} }})
+	return addList(o, name, p, func(v *float64) codec { return (*number)(v) })
 }
 
 // Integers declares a list of whole numbers; Between bounds each, Length the list.
 func (o *Object) Integers(name string, p *[]int) *Field {
-	return o.add(name, list[int]{p, func(v *int) codec { return integer{v} }})
+	return addList(o, name, p, func(v *int) codec { return (*integer)(v) })
 }
 
 // Texts declares a list of texts.
 func (o *Object) Texts(name string, p *[]string) *Field {
-	return o.add(name, list[string]{p, func(v *string) codec { return text{v} }})
+	return addList(o, name, p, func(v *string) codec { return (*text)(v) })
 }
 
 // Pair declares a list of exactly two numbers, [low, high], that may be absent
 // (nil). Reading refuses low > high.
 func (o *Object) Pair(name string, p **[2]float64) *Field {
-	return o.add(name, optional[[2]float64]{p, func(v *[2]float64) codec { return pair{v} }})
+	return addOptional(o, name, p, func(v *[2]float64) codec { return (*pair)(v) })
+}
+
+// Raw declares a JSON value of any kind, kept as its text.
+func (o *Object) Raw(name string, p *[]byte) *Field {
+	f := o.add(name, (*anyValue)(p))
+	f.missing = len(*p) == 0
+	return f
+}
+
+// RawList declares a list of JSON values of any kind, each kept as its text.
+func (o *Object) RawList(name string, p *[][]byte) *Field {
+	return addList(o, name, p, func(v *[]byte) codec { return (*anyValue)(v) })
 }
 
 // Choice declares a text that must be one of the allowed words.
 func Choice[T ~string](o *Object, name string, p *T, allowed ...T) *Field {
-	return o.add(name, newChoice(p, allowed))
+	f := o.add(name, (*word)(nil))
+	if o.writer != nil {
+		f.word = string(*p)
+		return f
+	}
+	f.setWords = func(read []string) { *p = T(read[0]) }
+	f.words = textsOf(allowed)
+	return f
 }
 
 // Choices declares a list of texts, each one of the allowed words.
 func Choices[T ~string](o *Object, name string, p *[]T, allowed ...T) *Field {
-	return o.add(name, list[T]{p, func(v *T) codec { return newChoice(v, allowed) }})
+	f := o.add(name, (*wordList)(nil))
+	f.missing = *p == nil
+	if o.writer != nil {
+		f.words = textsOf(*p)
+		return f
+	}
+	f.setWords = func(read []string) {
+		*p = make([]T, len(read))
+		for i, v := range read {
+			(*p)[i] = T(v)
+		}
+	}
+	f.words = textsOf(allowed)
+	return f
 }
 
-// Raw declares a JSON value of any kind, kept as its text.
-func (o *Object) Raw(name string, p *[]byte) *Field { return o.add(name, anyValue{p}) }
+func textsOf[T ~string](list []T) []string {
+	texts := make([]string, len(list))
+	for i, v := range list {
+		texts[i] = string(v)
+	}
+	return texts
+}
 
 // Notes declares, for writing only, two lists side by side: the sentences of
 // the notes under plural ("reasons") and their codes and numbers under
 // singular_codes ("reason_codes"), entry for entry.
 func (o *Object) Notes(plural, singular string, p *[]words.Note) {
-	o.add(plural, noteTexts{p: p}).Required().Doc("plain sentences", "")
-	o.add(singular+"_codes", noteCodes{p: p}).Required().
+	o.add(plural, (*noteTexts)(p)).Required().Doc("plain sentences", "")
+	o.add(singular+"_codes", (*noteCodes)(p)).Required().
 		Doc("the same as codes with the numbers in them", "")
 }
 
 // Note declares, for writing only, the sentence of one note under name and its
 // code and numbers under name_code.
 func (o *Object) Note(name, doc string, p *words.Note) {
-	o.add(name, noteText{p: p}).Required().Doc(doc, "")
-	o.add(name+"_code", noteCode{p: p}).Required().Doc("the same as a code with the numbers in it", "")
+	o.add(name, (*noteText)(p)).Required().Doc(doc, "")
+	o.add(name+"_code", (*noteCode)(p)).Required().Doc("the same as a code with the numbers in it", "")
 }
 
 // Nested declares an object inside this one.
-func Nested(o *Object, name string, m Message) *Field { return o.add(name, nested{m}) }
+func Nested(o *Object, name string, m Message) *Field {
+	f := o.add(name, (*nested)(nil))
+	f.nested = m
+	return f
+}
 
 // pointer is a *T that is a Message.
 type pointer[T any] interface {
@@ -198,18 +203,40 @@ type pointer[T any] interface {
 
 // Optional declares an object that may be absent (nil).
 func Optional[T any, P pointer[T]](o *Object, name string, p **T) *Field {
-	return o.add(name, optional[T]{p, func(v *T) codec { return nested{P(v)} }})
+	if o.writer != nil && *p != nil {
+		return Nested(o, name, P(*p))
+	}
+	f := o.add(name, (*optional)(nil))
+	f.missing = *p == nil
+	f.fresh = func() (codec, Message) {
+		*p = new(T)
+		return (*nested)(nil), P(*p)
+	}
+	return f
 }
 
 // List declares a list of objects; Length bounds the list.
 func List[T any, P pointer[T]](o *Object, name string, p *[]T) *Field {
-	return o.add(name, list[T]{p, func(v *T) codec { return nested{P(v)} }})
+	f := o.add(name, (*list)(nil))
+	f.missing = *p == nil
+	f.entries = func(n int, visit func(codec, Message) error) error {
+		if n >= 0 {
+			*p = make([]T, n)
+		}
+		for i := range *p {
+			if err := visit((*nested)(nil), P(&(*p)[i])); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
+	return f
 }
 
 // Tag declares the field that decides which variant a message is. It is read
 // before anything else, so that Fields may switch on it.
 func Tag[T ~string](o *Object, name string, p *T, allowed ...T) *Field {
-	f := o.add(name, newChoice(p, allowed)).Required()
+	f := Choice(o, name, p, allowed...).Required()
 	o.tag = f
 	switch {
 	case o.source != nil && o.fault == nil:

@@ -2,11 +2,6 @@ package wire
 
 import "tautspan/internal/jsonscan"
 
-// RawList declares a list of JSON values of any kind, each kept as its text.
-func (o *Object) RawList(name string, p *[][]byte) *Field {
-	return o.add(name, list[[]byte]{p, func(v *[]byte) codec { return anyValue{v} }})
-}
-
 // Member is one name of a JSON object with the text of its value.
 type Member = jsonscan.Member
 

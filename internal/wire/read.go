@@ -56,7 +56,7 @@ func readObject(raw []byte, m Message, path string) error {
 	if err != nil {
 		return err
 	}
-	o := objects.Get().(*Object)
+	o := room.Get().(*Object)
 	defer o.release()
 	o.source = source
 	m.Fields(o)

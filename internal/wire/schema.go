@@ -23,7 +23,7 @@ func (s *schema) message(m Message) {
 		s.properties(o)
 		return
 	}
-	kinds := o.tag.value.(choice).allowed
+	kinds := o.tag.words
 	s.raw(`"oneOf":`)
 	s.list(len(kinds), func(i int) {
 		variant := &Object{tagValue: kinds[i]}
@@ -93,40 +93,34 @@ func (s *schema) size(what string, f *Field) {
 	}
 }
 
-func (number) schema(s *schema, f *Field)   { s.bounds("number", f) }
-func (integer) schema(s *schema, f *Field)  { s.bounds("integer", f) }
-func (boolean) schema(s *schema, _ *Field)  { s.raw(`"type":"boolean"`) }
-func (c nested) schema(s *schema, _ *Field) { s.message(c.m) }
-func (anyValue) schema(s *schema, _ *Field) {
+// items writes the beginning of a list's schema, up to that of its entries.
+func (s *schema) items(f *Field) {
+	s.raw(`"type":"array"`)
+	s.size("Items", f)
+	s.raw(`,"items":{`)
+}
+
+func (*number) schema(s *schema, f *Field)  { s.bounds("number", f) }
+func (*integer) schema(s *schema, f *Field) { s.bounds("integer", f) }
+func (*boolean) schema(s *schema, _ *Field) { s.raw(`"type":"boolean"`) }
+func (*anyValue) schema(s *schema, _ *Field) {
 	s.raw(`"type":["object","array","string","number","boolean","null"]`)
 }
 
-func (text) schema(s *schema, f *Field) {
+func (*text) schema(s *schema, f *Field) {
 	s.raw(`"type":"string"`)
 	s.size("Length", f)
 }
 
-func (quantity) schema(s *schema, _ *Field) { s.raw(`"type":["number","string"]`) }
+func (*quantity) schema(s *schema, _ *Field) { s.raw(`"type":["number","string"]`) }
 
-func (c choice) schema(s *schema, _ *Field) {
+func (*word) schema(s *schema, f *Field) {
 	s.raw(`"type":"string","enum":`)
-	s.list(len(c.allowed), func(i int) { s.text(c.allowed[i]) })
+	s.list(len(f.words), func(i int) { s.text(f.words[i]) })
 }
 
-func (c pair) schema(s *schema, f *Field) {
+func (*pair) schema(s *schema, f *Field) {
 	s.raw(`"type":"array","minItems":2,"maxItems":2,"items":{`)
 	s.bounds("number", f)
 	s.raw("}")
 }
-
-func (c list[T]) schema(s *schema, f *Field) {
-	s.raw(`"type":"array"`)
-	s.size("Items", f)
-	s.raw(`,"items":{`)
-	entry := *f
-	entry.least, entry.most = 0, 0
-	c.item(new(T)).schema(s, &entry)
-	s.raw("}")
-}
-
-func (c optional[T]) schema(s *schema, f *Field) { c.of(new(T)).schema(s, f) }

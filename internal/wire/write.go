@@ -12,7 +12,7 @@ import (
 // numbers in their shortest form that reads back the same. A number that is
 // not finite is our mistake and gives an internal error instead of bad JSON.
 func Write(m Message) ([]byte, error) {
-	w := &writer{}
+	w := &writer{out: make([]byte, 0, 1024)}
 	w.object(m)
 	if w.broken != "" {
 		return nil, fault.New(fault.Internal, w.broken, "the calculation gave no finite number here; this is our mistake")
@@ -39,20 +39,27 @@ func (w *writer) number(v float64, f *Field) {
 }
 
 func (w *writer) object(m Message) {
-	o := objects.Get().(*Object)
+	o := room.Get().(*Object)
 	defer o.release()
-	m.Fields(o)
+	o.writer = w
 	w.raw("{")
-	first := true
-	for _, f := range o.fields {
-		absent := f.value.absent() && !f.required
-		if absent && !f.orNull {
-			continue
-		}
-		if !first {
+	m.Fields(o)
+	o.writeLast()
+	w.raw("}")
+}
+
+// writeLast writes the field declared last, which by now has all it was given.
+func (o *Object) writeLast() {
+	w, f := o.writer, &o.last
+	if f.value == nil {
+		return
+	}
+	absent := f.missing && !f.required
+	if !absent || f.orNull {
+		if o.filled {
 			w.raw(",")
 		}
-		first = false
+		o.filled = true
 		w.text(f.name)
 		w.raw(":")
 		if absent {
@@ -61,7 +68,7 @@ func (w *writer) object(m Message) {
 			f.value.write(w, f)
 		}
 	}
-	w.raw("}")
+	f.value = nil
 }
 
 func (w *writer) list(n int, entry func(i int)) {
@@ -75,30 +82,13 @@ func (w *writer) list(n int, entry func(i int)) {
 	w.raw("]")
 }
 
-func (c number) write(w *writer, f *Field)   { w.number(*c.p, f) }
-func (c integer) write(w *writer, _ *Field)  { w.raw(strconv.Itoa(*c.p)) }
-func (c boolean) write(w *writer, _ *Field)  { w.raw(strconv.FormatBool(*c.p)) }
-func (c text) write(w *writer, _ *Field)     { w.text(*c.p) }
-func (c quantity) write(w *writer, _ *Field) { w.text(*c.p) }
-func (c choice) write(w *writer, _ *Field)   { w.text(c.get()) }
-func (c nested) write(w *writer, _ *Field)   { w.object(c.m) }
-func (c anyValue) write(w *writer, _ *Field) { w.raw(string(*c.p)) }
-func (c pair) write(w *writer, f *Field) {
-	w.list(2, func(i int) { w.number(c.p[i], f) })
+func (c *number) write(w *writer, f *Field)   { w.number(float64(*c), f) }
+func (c *integer) write(w *writer, _ *Field)  { w.out = strconv.AppendInt(w.out, int64(*c), 10) }
+func (c *boolean) write(w *writer, _ *Field)  { w.out = strconv.AppendBool(w.out, bool(*c)) }
+func (c *text) write(w *writer, _ *Field)     { w.text(string(*c)) }
+func (c *quantity) write(w *writer, _ *Field) { w.text(string(*c)) }
+func (*word) write(w *writer, f *Field)       { w.text(f.word) }
+func (c *anyValue) write(w *writer, _ *Field) { w.out = append(w.out, *c...) }
+func (c *pair) write(w *writer, f *Field) {
+	w.list(2, func(i int) { w.number(c[i], f) })
 }
-func (c list[T]) write(w *writer, f *Field) {
-	w.list(len(*c.p), func(i int) { c.item(&(*c.p)[i]).write(w, f) })
-}
-func (c optional[T]) write(w *writer, f *Field) { c.of(*c.p).write(w, f) }
-
-func (number) absent() bool        { return false }
-func (integer) absent() bool       { return false }
-func (boolean) absent() bool       { return false }
-func (text) absent() bool          { return false }
-func (quantity) absent() bool      { return false }
-func (choice) absent() bool        { return false }
-func (nested) absent() bool        { return false }
-func (pair) absent() bool          { return false }
-func (c anyValue) absent() bool    { return len(*c.p) == 0 }
-func (c list[T]) absent() bool     { return *c.p == nil }
-func (c optional[T]) absent() bool { return *c.p == nil }

@@ -172,9 +172,16 @@ func (s *Scanner) fail(code fault.Code, why string) error {
 	return fault.New(code, "", "line "+strconv.Itoa(s.in.line())+": "+why)
 }
 
-// quote shows a name from the file, cut short.
+// quote shows a name from the file, cut short, bytes outside printable ASCII as ?.
 func quote(name []byte) string {
-	return strconv.QuoteToASCII(string(name[:min(len(name), 40)]))
+	shown := []byte{'"'}
+	for _, b := range name[:min(len(name), 40)] {
+		if b < ' ' || b > '~' || b == '"' {
+			b = '?'
+		}
+		shown = append(shown, b)
+	}
+	return string(append(shown, '"'))
 }
 
 func (s *Scanner) quoteOpen() string {
