@@ -4,6 +4,7 @@ import { loadGarage } from '../data/garage.js';
 import { keep } from '../data/local.js';
 import { engine } from '../engine/engine.js';
 import { resume } from '../screens/check-actions.js';
+import { startRounds } from '../screens/round-arrive.js';
 import { startUpdates } from '../sync/updates.js';
 import { startFrame } from './frame.js';
 import { watchInstall } from './install.js';
@@ -19,6 +20,7 @@ watchTrouble((trouble) => set({ trouble }));
 startRouter();
 startFrame(/** @type {HTMLElement} */ (document.getElementById('app')));
 resume();
+startRounds();
 loadGarage();
 
 engine.watch(({ state }) => set({ crashed: state === 'crashed' }));

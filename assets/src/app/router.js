@@ -9,6 +9,10 @@ import { openGlass } from '../screens/glass-actions.js';
 import { evaluateFit } from '../screens/fit-actions.js';
 import { kept, openKept } from '../screens/kept.js';
 import { kit } from '../screens/kit.js';
+import { round } from '../screens/round.js';
+import { openRound } from '../screens/round-arrive.js';
+import { giveBack } from '../screens/round-check.js';
+import { tags } from '../screens/round-tags.js';
 import { lookAtStorage } from './storage.js';
 import { now, set } from './store.js';
 
@@ -22,10 +26,12 @@ import { now, set } from './store.js';
 
 /** @type {Record<string, Place>} by the name in the address, #/name or #/name/argument */
 export const PLACES = {
-  check: { screen: check, title: 'place.check', icon: 'check' },
+  check: { screen: check, title: 'place.check', icon: 'check', open: giveBack },
   fit: { screen: fit, title: 'place.fit', icon: 'fit', open: evaluateFit },
+  round: { screen: round, title: 'place.round', icon: 'round', open: openRound },
   kit: { screen: kit, title: 'place.kit', icon: 'kit', open: lookAtStorage },
   glass: { screen: glass, title: 'glass.title', under: 'check', bare: true, open: openGlass },
+  tags: { screen: tags, title: 'tags.title', under: 'round' },
   kept: { screen: kept, title: 'kept.title', under: 'check', open: openKept },
 };
 
@@ -58,5 +64,5 @@ function go(moved) {
   PLACES[place].open?.(argument);
   if (!moved) return;
   scrollTo(0, 0);
-  document.getElementById('place')?.focus();
+  document.getElementById('place')?.focus({ preventScroll: true });
 }

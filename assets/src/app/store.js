@@ -5,6 +5,8 @@
 import { emptyDraft } from '../data/draft.js';
 import { restored } from '../data/fit-draft.js';
 import { recall } from '../data/local.js';
+import { recallPerson } from '../data/person.js';
+import { EMPTY, recallStart } from '../data/round-form.js';
 import { recallSettings } from '../data/settings.js';
 
 /**
@@ -21,9 +23,14 @@ import { recallSettings } from '../data/settings.js';
  *   update: 'none'|'waiting'|'later',
  *   installable: boolean, persisted: boolean|null, estimate: {used: number, quota: number}|null,
  *   stepFault: boolean, glass: import('../screens/glass-actions.js').Glass|null,
+ *   person: string, round: RoundState,
  *   fit: import('../data/fit-draft.js').Fit, fitBefore: import('../data/fit-draft.js').Fit|null,
  *   fitResults: Record<import('../data/fit-draft.js').Question, FitResult>,
  *   garage: import('../data/garage.js').GarageState|null}} State
+ * @typedef {{start: import('../data/round-form.js').Start, form: import('../data/round-form.js').Form,
+ *   find: string, all: boolean, tagPick: number, fault: string, trouble: ''|'none'|'other',
+ *   flash: import('../screens/round-actions.js').Done|null,
+ *   detail: import('../data/round-view.js').Detail|null}} RoundState
  * @typedef {{status: 'none'|'waiting'|'ok'|'fault'|'crash', answer: any, fault: Fault|null, missing: string[],
  *   unreadable: string[]}} FitResult the engine's answer to one of Fit's questions, or what stands in the way of one
  */
@@ -58,6 +65,18 @@ let state = {
   estimate: null,
   stepFault: false,
   glass: null,
+  person: recallPerson(),
+  round: {
+    start: recallStart(),
+    form: EMPTY,
+    find: '',
+    all: false,
+    tagPick: 0,
+    fault: '',
+    trouble: '',
+    flash: null,
+    detail: null,
+  },
   fit: restored(recall('fit', {}), settings.units),
   fitBefore: null,
   fitResults: { which: NO_FIT, length: NO_FIT, centre: NO_FIT, gears: NO_FIT },

@@ -9,13 +9,12 @@ import { plain } from './tag-code.js';
  * @typedef {import('./request.js').Verdict} Verdict
  * @typedef {{id: string, bike_id: string, at: string, state: 'cleared'|'held', reading_id?: string,
  *   reason?: string, by?: string, note?: string}} Check
- * @typedef {{name: string, tag?: string, set?: string, care?: string, bears?: string[], drive: string,
- *   rear_sprockets?: number}} BikeFields
- * @typedef {{bike_id: string, fields: BikeFields}} Bike what a round needs of a bike's summary
+ * @typedef {import('./garage.js').BikeSummary} Bike
  * @typedef {{bike: Bike, state: BikeState, check: Check|null, held: Check|null}} Stand
  *   `check` is what the state rests on, `held` the last hold of this round, also when it is cleared since
  * @typedef {{id: string, name: string, started_at: string, finished_at?: string, set?: string,
- *   tag_start?: string, care?: string, stands: Stand[], checks: Check[]}} Round
+ *   tag_start?: string, care?: string, stands: Stand[], checks: Check[], vain: Set<string>}} Round
+ *   `checks` are all of them once they were looked up, till then those that count; `vain` those that do not
  */
 
 /** @type {BikeState[]} */
@@ -77,6 +76,21 @@ export function offers(bikes) {
   return [{ pick: {}, count: bikes.length }, ...some.filter(({ count }) => count < bikes.length)];
 }
 
+/**
+ * @template {Bike} B
+ * @param {B[]} bikes
+ * @param {Pick} pick
+ * @returns {B[]} those that meet all of it
+ */
+export function picked(bikes, { set, tag_start, care }) {
+  return bikes.filter(
+    ({ fields }) =>
+      (!set || fields.set === set) &&
+      (!tag_start || (fields.tag ?? '').startsWith(tag_start)) &&
+      (!care || fields.care === care),
+  );
+}
+
 /** @param {Pick} pick */
 function text({ set, tag_start, care }) {
   return set ?? tag_start ?? care ?? '';
@@ -126,15 +140,16 @@ export function bikeAddress(origin, id) {
  * Whether a bike may be cleared as things stand. A verdict against riding, or a
  * hold for anything but a chain's reading, is overruled by a named reason only;
  * never by silence.
- * @param {{stand: Stand, verdict: Verdict|null}} now `verdict` of the reading just taken, null without one
+ * @param {{stand: Stand, verdict: Verdict|null, keeps?: boolean}} now `verdict` of the reading just taken, null
+ *   without one; `keeps`: it can be kept, for one that cannot clears nothing
  * @returns {'yes'|'reading'|'reason'} what it takes: nothing more, a reading or a reason, a reason
  */
-export function clearing({ stand, verdict }) {
+export function clearing({ stand, verdict, keeps = true }) {
   const strict = Boolean(stand.bike.fields.bears?.length);
   if (verdict && !fit(verdict, strict)) return 'reason';
   if (stand.state !== 'held') return 'yes';
   if (stand.check?.reason) return 'reason';
-  return verdict ? 'yes' : 'reading';
+  return verdict && keeps ? 'yes' : 'reading';
 }
 
 /**

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { bikeAddress, bikeInAddress, clearing, counts, findBikes, fit, offers, whoIsWhere } from './rounds.js';
+import { bikeAddress, bikeInAddress, clearing, counts, findBikes, fit, offers, picked, whoIsWhere } from './rounds.js';
 
 /** @typedef {import('./rounds.js').Stand} Stand */
 
@@ -8,7 +8,7 @@ const ID = '0190b0a0-1111-7222-8333-444455556666';
 
 /** @param {string} name @param {object} [more] @returns {import('./rounds.js').Bike} */
 function bike(name, more = {}) {
-  return { bike_id: `id of ${name}`, fields: { name, drive: 'hub', ...more } };
+  return /** @type {any} */ ({ bike_id: `id of ${name}`, fields: { name, drive: 'hub', ...more } });
 }
 
 /** @param {Partial<Stand>} [more] @returns {Stand} */
@@ -55,6 +55,8 @@ test('what the bikes have in common can be picked', () => {
     { pick: { care: 'gritty' }, count: 1 },
     { pick: { care: 'usual' }, count: 1 },
   ]);
+  for (const { pick, count } of offers(bikes)) assert.equal(picked(bikes, pick).length, count, JSON.stringify(pick));
+  assert.deepEqual(picked(bikes, { set: 'loaners', care: 'gritty' }), [bikes[0]]);
   assert.deepEqual(offers([bike('a', { set: 'x' })]), [{ pick: {}, count: 1 }], 'all of them is offered once');
 });
 
@@ -98,6 +100,7 @@ test('what it takes to clear a bike', () => {
     [held({ reason: 'Brakes' }), 'ride', 'reason'],
     [stand({ state: 'cleared', check: check({ state: 'cleared' }) }), null, 'yes'],
   ];
+  assert.equal(clearing({ stand: held({ reading_id: 'r' }), verdict: 'ride', keeps: false }), 'reading');
   for (const [one, verdict, want] of rows)
     assert.equal(clearing({ stand: one, verdict }), want, `${one.state} ${verdict}`);
 });

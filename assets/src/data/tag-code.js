@@ -22,12 +22,12 @@ export function tagCode(n) {
 /**
  * @param {Iterable<string>} taken tags in use, however they are written
  * @param {number} count
- * @returns {string[]} codes that are free, fewer when they run out
+ * @returns {string[]} codes that are free, fewer when they run out; never 222, which tempts to read on
  */
 export function freeCodes(taken, count) {
   const used = new Set([...taken].map(plain));
   const free = [];
-  for (let n = 0; n < N * N && free.length < count; n++) {
+  for (let n = 1; n < N * N && free.length < count; n++) {
     const code = tagCode(n);
     if (!used.has(code)) free.push(code);
   }

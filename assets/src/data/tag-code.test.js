@@ -34,7 +34,7 @@ test('no single slip of the thumb leads to another bike', () => {
 test('codes in use are left alone, however they are written', () => {
   const [first, second] = freeCodes([], 2);
   assert.deepEqual(freeCodes([`${first[0]}-${first.slice(1).toLowerCase()}`], 1), [second]);
-  assert.equal(freeCodes(['x', first], 2000).length, 528);
+  assert.equal(freeCodes(['x', first], 2000).length, 527);
 });
 
 test('codes are compared by letters and digits', () => {

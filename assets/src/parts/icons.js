@@ -10,6 +10,7 @@ const DRAWINGS = {
   check: svg`<path d="M3 4v5M8 4v3M13 4v3M18 4v5M3 17h11"/><circle cx="18" cy="17" r="3.5"/>`,
   kit: svg`<path d="M3 9h18v11H3zM8 9V5h8v4M3 14h18M12 12v4"/>`,
   fit: svg`<path d="M6 7h12a5 5 0 0 1 0 10H6A5 5 0 0 1 6 7z"/><circle cx="6.5" cy="12" r="1.6"/><circle cx="17.5" cy="12" r="1.6"/>`,
+  round: svg`<path d="M4 4h11v5H4zM4 13h11M4 18h11M18 6.5l1.5 1.5L22 4.5"/>`,
   which: svg`<path d="M3 3v18h3M3 8h7M3 13h11M3 18h18M3 3h4"/>`,
   long: svg`<circle cx="16.5" cy="12" r="5.5"/><circle cx="5" cy="12" r="2.5"/><path d="M4.6 9.5l11-3M4.6 14.5l11 3"/>`,
   gears: svg`<path d="M4 3v18M20 3v18M4 6h16M4 11h16M4 15h16M4 18.5h16"/>`,

@@ -118,12 +118,17 @@ export function place(draft) {
   return part ? part.places.slice(0, part.active).filter(Boolean).length : 0;
 }
 
+/** Waits until what is entered is answered. */
+export async function settled() {
+  while (now().result.status === 'waiting') await latest;
+}
+
 /** Keeps the reading on the phone, once it is answered, then makes room for the next one. */
 export async function keepDraft() {
   if (keeping) return;
   keeping = true;
   try {
-    while (now().result.status === 'waiting') await latest;
+    await settled();
     await keepAnswered(now());
   } finally {
     keeping = false;

@@ -58,7 +58,7 @@ export function instruments({ draft }) {
 }
 
 /** @param {State} state what the instrument needs besides the value */
-function ends(state) {
+export function ends(state) {
   if (state.draft.instrument === 'gauge') return gaugeEnds(state);
   return state.draft.instrument === 'screen' ? glassReading(state) : places(state);
 }

@@ -4,11 +4,12 @@ import engine from './de-engine.js';
 import { codes, faults as messages, terms } from './de-faults.js';
 import fit from './de-fit.js';
 import glass from './de-glass.js';
+import round from './de-round.js';
 
 /** @type {import('./language.js').Language} */
 export const german = {
   name: 'de',
-  words: { ...fit, ...glass, ...app },
+  words: { ...fit, ...glass, ...round, ...app },
   engine,
   faults: { messages, codes, terms },
 };

@@ -5,9 +5,11 @@
 import more from './en-bike-more.js';
 import fit from './en-fit.js';
 import glass from './en-glass.js';
+import round from './en-round.js';
 
 export default {
   ...fit,
+  ...round,
   ...more,
   ...glass,
   'app.name': 'Tautspan',

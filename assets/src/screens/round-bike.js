@@ -1,0 +1,78 @@
+/** One bike of a round: a reading if there is time for one, then clear it or hold it. */
+import { html, nothing } from 'lit';
+import { entered } from '../data/draft.js';
+import { mayAdd } from '../data/roles.js';
+import { named, t } from '../words/t.js';
+import { ends, instruments, value } from './check.js';
+import { answerDetails, answerTag } from './check-answer.js';
+import { drivePanel, setup, setupPanel } from './check-setup.js';
+import { strip } from './check-strip.js';
+import { putForm } from './round-actions.js';
+import { clearingNow, decide, draftOf, keepsReading, readingVerdict } from './round-check.js';
+import { flash, standing } from './round-parts.js';
+
+/**
+ * @typedef {import('../app/store.js').State} State
+ * @typedef {import('../data/rounds.js').Round} Round
+ * @typedef {import('../data/rounds.js').Stand} Stand
+ */
+
+/** @param {State} state @param {Round} round @param {Stand} stand */
+export function oneBike(state, round, stand) {
+  const { bike } = stand;
+  const writes = mayAdd(state.garage?.role, 'round_checks') && !round.finished_at;
+  return {
+    body: html`<div class="check round">
+      <div class="round-head"><a class="button quiet" href="#/round/${round.id}">${t('round.bike.back')}</a></div>
+      <h1>${bike.fields.name} ${bike.fields.tag ? html`<span class="code">${bike.fields.tag}</span>` : nothing}</h1>
+      ${flash(state)}
+      ${stand.state === 'not_seen' ? nothing : standing(stand)}
+      ${strict(stand)}
+      ${writes && state.draft.for === draftOf(round.id, bike.bike_id) ? reading(state, stand) : nothing}
+      <a class="button quiet" href="#/bike/${bike.bike_id}">${t('round.bike.open')}</a>
+    </div>`,
+    bench: writes ? bench(state, round, stand) : nothing,
+  };
+}
+
+/** @param {Stand} stand what asks for the stricter word */
+export function strict({ bike: { fields } }) {
+  if (!fields.bears?.length) return nothing;
+  return html`<p class="notice strict"><strong>${fields.bears.map((/** @type {string} */ one) => named('round.strict', one)).join(', ')}.</strong>
+    ${t('round.strict')}</p>`;
+}
+
+/** @param {State} state @param {Stand} stand */
+function reading(state, stand) {
+  const { draft, panel } = state;
+  const lacks = !stand.bike.fitted_chain_id && entered(draft);
+  return html`${answerTag(state)}
+    ${strip(state)}
+    ${lacks ? html`<p class="fault">${t(keepsReading(state, stand) ? 'round.bike.no_chain' : 'round.bike.no_chain.checker')}</p>` : nothing}
+    ${ends(state)}
+    <div><label class="label" for="note">${t('round.bike.note')}</label>
+      <input class="line-input" id="note" maxlength="500" autocomplete="off" enterkeyhint="done" .value=${state.round.form.text}
+        @input=${(/** @type {any} */ event) => putForm({ text: event.target.value })}></div>
+    <details class="fold" ?open=${panel !== ''}><summary>${t('round.bike.instrument')}</summary>
+      <div class="sheet">${instruments(state)} ${setup(state)}
+        ${panel === 'drive' ? drivePanel(state) : nothing} ${panel === 'setup' ? setupPanel(state) : nothing}</div></details>
+    <details class="fold"><summary>${t('round.bike.more')}</summary>${answerDetails(state)}</details>`;
+}
+
+/** @param {State} state @param {Round} round @param {Stand} stand */
+function bench(state, round, stand) {
+  const verdict = readingVerdict(state);
+  const takes = clearingNow(state, stand);
+  const base = `#/round/${round.id}/${stand.bike.bike_id}`;
+  const hold = html`<a class="button ${takes === 'reason' && verdict ? 'main' : ''}" href="${base}/hold">${t('round.bike.hold')}</a>`;
+  return html`${state.draft.for === draftOf(round.id, stand.bike.bike_id) ? value(state) : nothing}
+    <div class="main-row">
+      ${hold}
+      ${
+        takes === 'yes'
+          ? html`<button class="button main" type="button" aria-disabled=${state.result.status === 'fault' ? 'true' : 'false'}
+        @click=${() => decide(round, stand, 'cleared')}>${t(verdict ? 'round.bike.clear.reading' : 'round.bike.clear')}</button>`
+          : html`<a class="button ${verdict ? '' : 'main'}" href="${base}/clear">${t(verdict ? 'round.bike.clear.reason' : 'round.bike.clear.held')}</a>`
+      }
+    </div>`;
+}

@@ -1,0 +1,19 @@
+/** Moments of a round, in the language in use. */
+import { locale } from './language.js';
+import { moment } from './numbers.js';
+
+/**
+ * @param {string} at RFC 3339
+ * @param {Date} now
+ * @returns {string} the time of day today, else day and time
+ */
+export function when(at, now) {
+  const then = new Date(at);
+  if (then.toDateString() !== now.toDateString()) return moment(at);
+  return new Intl.DateTimeFormat(locale(), { timeStyle: 'short' }).format(then);
+}
+
+/** @param {Date} at @returns {string} "Saturday 7 March" */
+export function weekday(at) {
+  return new Intl.DateTimeFormat(locale(), { weekday: 'long', day: 'numeric', month: 'long' }).format(at);
+}
