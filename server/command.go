@@ -10,6 +10,8 @@ import (
 	"strconv"
 
 	"github.com/rs/zerolog"
+
+	"tautspan/server/caller"
 )
 
 // dataFolder is where the database is unless somebody says otherwise.
@@ -23,7 +25,11 @@ func Command(ctx context.Context, args []string, errs io.Writer) int {
 	addr := flags.String("addr", ":8080", "address to listen on, HOST:PORT")
 	data := flags.String("data", dataFolder, "folder for the database")
 	open := flags.Bool("open-registration", true, "anybody may found a garage here; =false for a private server")
-	proxy := flags.Bool("behind-proxy", false, "believe X-Forwarded-For and X-Forwarded-Proto")
+	proxies := caller.Trusted{}
+	flags.Func("trusted-proxy", "addresses of proxies of yours, `ADDRESS[,…]`, that are believed in X-Forwarded-For and -Proto", func(text string) (err error) {
+		proxies, err = caller.Parse(text)
+		return err
+	})
 	metrics := flags.Bool("open-metrics", false, "answer /metrics to other machines too")
 	verbose := flags.Bool("verbose", false, "log every request")
 	if err := flags.Parse(args); err != nil {
@@ -39,7 +45,7 @@ func Command(ctx context.Context, args []string, errs io.Writer) int {
 	}
 	log := zerolog.New(errs).Level(level).With().Timestamp().Logger()
 	err := Run(ctx, Config{
-		Addr: *addr, DataDir: *data, OpenRegistration: *open, BehindProxy: *proxy, OpenMetrics: *metrics, Log: log,
+		Addr: *addr, DataDir: *data, OpenRegistration: *open, Proxies: proxies, OpenMetrics: *metrics, Log: log,
 	})
 	if err != nil {
 		log.Error().Err(err).Msg("the server stopped")

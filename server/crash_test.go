@@ -38,10 +38,9 @@ type process struct {
 	url string
 }
 
-func start(t testing.TB, binary, data string, limits ...string) *process {
+func start(t testing.TB, binary, data string, flags ...string) *process {
 	t.Helper()
-	args := append(limits, binary, "serve", "--addr", "127.0.0.1:0", "--data", data)
-	cmd := exec.Command(args[0], args[1:]...)
+	cmd := exec.Command(binary, append([]string{"serve", "--addr", "127.0.0.1:0", "--data", data}, flags...)...)
 	logs, err := cmd.StderrPipe()
 	require.NoError(t, err)
 	require.NoError(t, cmd.Start())

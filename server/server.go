@@ -13,17 +13,18 @@ import (
 	"github.com/rs/zerolog"
 
 	"tautspan/server/api"
+	"tautspan/server/caller"
 	"tautspan/server/store"
 	"tautspan/server/web"
 )
 
 // Config is what a server needs to know.
 type Config struct {
-	Addr             string // host:port to listen on; port 0 picks a free one
-	DataDir          string // where the database lives
-	OpenRegistration bool   // anybody may found a garage
-	BehindProxy      bool   // a proxy of ours stands before us and tells who calls
-	OpenMetrics      bool   // /metrics for everybody, not only for this machine
+	Addr             string         // host:port to listen on; port 0 picks a free one
+	DataDir          string         // where the database lives
+	OpenRegistration bool           // anybody may found a garage
+	Proxies          caller.Trusted // of the operator's own, which tell who calls
+	OpenMetrics      bool           // /metrics for everybody, not only for this machine
 	Log              zerolog.Logger
 }
 
@@ -79,7 +80,7 @@ func handler(cfg Config, garages *store.Store, done <-chan struct{}) http.Handle
 	r := mux.NewRouter()
 	api.Routes(r, web.Handler(), api.Config{
 		Store: garages, Now: time.Now, Done: done,
-		OpenRegistration: cfg.OpenRegistration, BehindProxy: cfg.BehindProxy, OpenMetrics: cfg.OpenMetrics,
+		OpenRegistration: cfg.OpenRegistration, Proxies: cfg.Proxies, OpenMetrics: cfg.OpenMetrics,
 	})
 	return requestLog(cfg.Log)(secured(recovered(r)))
 }

@@ -2,7 +2,7 @@
 package api
 
 import (
-	"io"
+	"bytes"
 	"net/http"
 	"strconv"
 	"strings"
@@ -11,6 +11,7 @@ import (
 	"github.com/gorilla/mux"
 
 	"tautspan/internal/fault"
+	"tautspan/server/caller"
 	"tautspan/server/reply"
 	"tautspan/server/store"
 )
@@ -23,9 +24,9 @@ const v1 = "/api/v1"
 type Config struct {
 	Store            *store.Store
 	Now              func() time.Time
-	OpenRegistration bool // anybody may found a garage
-	BehindProxy      bool // a proxy of ours stands before us and tells who calls
-	OpenMetrics      bool // /metrics for everybody, not only for this machine
+	OpenRegistration bool           // anybody may found a garage
+	Proxies          caller.Trusted // of the operator's own, which tell who calls
+	OpenMetrics      bool           // /metrics for everybody, not only for this machine
 	// Done is closed when the server begins to stop; event streams end then.
 	Done <-chan struct{}
 }
@@ -61,9 +62,11 @@ func methodNotAllowed(w http.ResponseWriter, r *http.Request) {
 // readBody returns the whole body, or a fault when it is larger than most bytes
 // or ends early.
 func readBody(w http.ResponseWriter, r *http.Request, most int64) ([]byte, error) {
-	body, err := io.ReadAll(http.MaxBytesReader(w, r.Body, most))
+	var body bytes.Buffer
+	body.Grow(int(min(max(r.ContentLength, 0), most, 64<<10)) + bytes.MinRead)
+	_, err := body.ReadFrom(http.MaxBytesReader(w, r.Body, most))
 	if err == nil {
-		return body, nil
+		return body.Bytes(), nil
 	}
 	if _, tooLarge := err.(*http.MaxBytesError); tooLarge {
 		return nil, fault.New(fault.TooLarge, "", "the request is too large; allowed are at most "+strconv.FormatInt(most, 10)+" bytes")

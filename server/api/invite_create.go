@@ -43,7 +43,7 @@ func inviteCreate(a *actions, w http.ResponseWriter, r *http.Request, who *store
 // base is the address the caller used, without a path.
 func (a *actions) base(r *http.Request) string {
 	scheme := "http"
-	if r.TLS != nil || a.BehindProxy && r.Header.Get("X-Forwarded-Proto") == "https" {
+	if a.Proxies.Secure(r) {
 		scheme = "https"
 	}
 	return scheme + "://" + r.Host

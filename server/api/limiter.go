@@ -1,14 +1,13 @@
 package api
 
 import (
-	"net"
 	"net/http"
 	"strconv"
-	"strings"
 	"sync"
 	"time"
 
 	"tautspan/internal/fault"
+	"tautspan/server/caller"
 )
 
 // limiter lets each address do something so many times at once, then once per
@@ -62,29 +61,11 @@ func (l *limiter) forget(now time.Time) {
 
 // limited refuses a request over its address's limit and says when to come back.
 func (a *actions) limited(l *limiter, w http.ResponseWriter, r *http.Request) error {
-	wait := l.take(a.address(r), a.Now())
+	wait := l.take(caller.Household(a.Proxies.Address(r)), a.Now())
 	if wait == 0 {
 		return nil
 	}
 	seconds := strconv.Itoa(int(wait/time.Second) + 1)
 	w.Header().Set("Retry-After", seconds)
 	return fault.New(fault.TooMany, "", "too many of these from one address; try again in "+seconds+" seconds")
-}
-
-// address is who calls: one IPv4 address, or one /64 of IPv6, which is what one
-// household gets.
-func (a *actions) address(r *http.Request) string {
-	host, _, err := net.SplitHostPort(r.RemoteAddr)
-	if err != nil {
-		host = r.RemoteAddr
-	}
-	if told := r.Header.Values("X-Forwarded-For"); a.BehindProxy && len(told) > 0 {
-		all := strings.Split(told[len(told)-1], ",")
-		host = strings.TrimSpace(all[len(all)-1])
-	}
-	ip := net.ParseIP(host)
-	if ip == nil || ip.To4() != nil {
-		return host
-	}
-	return ip.Mask(net.CIDRMask(64, 128)).String()
 }

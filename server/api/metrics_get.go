@@ -2,16 +2,15 @@ package api
 
 import (
 	"fmt"
-	"net"
 	"net/http"
 
 	"tautspan/internal/fault"
+	"tautspan/server/caller"
 )
 
 // metricsGet is GET /metrics: counts in the text format of OpenMetrics.
 func metricsGet(a *actions, w http.ResponseWriter, r *http.Request) error {
-	host, _, _ := net.SplitHostPort(r.RemoteAddr)
-	if ip := net.ParseIP(host); !a.OpenMetrics && (ip == nil || !ip.IsLoopback() || r.Header.Get("X-Forwarded-For") != "") {
+	if !a.OpenMetrics && !caller.Local(r) {
 		return fault.New(fault.NotFound, "", "there is nothing at this address")
 	}
 	stats := a.Store.Stats()

@@ -67,21 +67,23 @@ func syncRun(a *actions, w http.ResponseWriter, r *http.Request, who *store.Sess
 	if err := a.Store.CheckCursor(ask.cursor); err != nil {
 		return err
 	}
-	rejected, err := a.push(who, ask.ops)
+	ops, rejected, err := readOps(ask.ops)
 	if err != nil {
 		return err
 	}
-	page, err := a.Store.Pull(who, ask.cursor)
+	page, refused, err := a.Store.Sync(who, ask.cursor, ops, a.Now().UnixMilli())
 	if err != nil {
 		return err
+	}
+	for _, r := range refused {
+		rejected = append(rejected, rejection{r.OpID, r.Err})
 	}
 	return answer(w, http.StatusOK, &syncResponse{page.Cursor, page.Ops, page.More, rejected})
 }
 
-// push reads and keeps the operations that are sound and returns the others.
-func (a *actions) push(who *store.Session, texts [][]byte) ([]rejection, error) {
-	rejected := []rejection{}
-	ops := make([]*record.Op, 0, len(texts))
+// readOps returns the operations whose form is sound and refuses the others.
+func readOps(texts [][]byte) (ops []*record.Op, rejected []rejection, err error) {
+	rejected = []rejection{}
 	for i, text := range texts {
 		op, err := record.ReadOp(text)
 		if err == nil {
@@ -93,16 +95,9 @@ func (a *actions) push(who *store.Session, texts [][]byte) ([]rejection, error) 
 		}
 		var f *fault.Error
 		if !errors.As(err, &f) {
-			return nil, err
+			return nil, nil, err
 		}
 		rejected = append(rejected, rejection{op.ID, f})
 	}
-	if len(ops) == 0 {
-		return rejected, nil
-	}
-	refused, err := a.Store.Push(who, ops, a.Now().UnixMilli())
-	for _, r := range refused {
-		rejected = append(rejected, rejection{r.OpID, r.Err})
-	}
-	return rejected, err
+	return ops, rejected, nil
 }

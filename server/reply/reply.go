@@ -5,6 +5,7 @@ package reply
 import (
 	"errors"
 	"net/http"
+	"strconv"
 
 	"github.com/rs/zerolog"
 
@@ -28,6 +29,7 @@ var statuses = map[fault.Code]int{
 func JSON(w http.ResponseWriter, status int, body []byte) {
 	w.Header().Set("Content-Type", "application/json; charset=utf-8")
 	w.Header().Set("Cache-Control", "no-store")
+	w.Header().Set("Content-Length", strconv.Itoa(len(body)+1))
 	w.WriteHeader(status)
 	_, _ = w.Write(append(body, '\n')) // the client is gone; nobody to tell
 }

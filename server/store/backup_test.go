@@ -102,9 +102,11 @@ func TestRestore_damaged(t *testing.T) {
 func TestCheck_finds(t *testing.T) {
 	for name, damage := range map[string]string{
 		"counts":  "UPDATE garages SET last_seq = last_seq + 1",
-		"gap":     "UPDATE ops SET seq = 7 WHERE seq = 2",
-		"record":  "DELETE FROM records WHERE record_id LIKE '%1'",
-		"creator": "UPDATE records SET created_by = 'x'",
+		"gap":     "UPDATE ops SET place = place + 5 WHERE place & 0xffffffff = 2",
+		"record":  "DELETE FROM records WHERE hex(record_id) LIKE '%1'",
+		"creator": "UPDATE records SET created_by = zeroblob(16)",
+		"short":   "UPDATE records SET created_by = x'07'",
+		"id":      "UPDATE ops SET op_id = zeroblob(7) WHERE place & 0xffffffff = 2",
 		"broken":  `UPDATE ops SET body = substr(body, 2)`,
 	} {
 		t.Run(name, func(t *testing.T) {

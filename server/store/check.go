@@ -50,7 +50,7 @@ func checkFile(tx queryer) error {
 func checkGarages(tx queryer) error {
 	var wrong int
 	err := tx.QueryRow(`SELECT count(*) FROM garages g
-		LEFT JOIN (SELECT gid, count(*) n, max(seq) last, sum(octet_length(body)) bytes FROM ops GROUP BY gid) o USING (gid)
+		LEFT JOIN (SELECT place >> 32 gid, count(*) n, max(place) & 0xffffffff last, sum(octet_length(body)) bytes FROM ops GROUP BY place >> 32) o USING (gid)
 		WHERE g.last_seq <> coalesce(o.last, 0) OR g.last_seq <> coalesce(o.n, 0) OR g.bytes <> coalesce(o.bytes, 0)`).Scan(&wrong)
 	if err != nil {
 		return err
@@ -63,28 +63,27 @@ func checkGarages(tx queryer) error {
 
 // checkOps reads every operation and compares the table of records with them.
 func checkOps(tx queryer) error {
-	rows, err := tx.Query("SELECT gid, op_id, body FROM ops ORDER BY gid, seq")
+	rows, err := tx.Query("SELECT gid, op_id, body FROM ops ORDER BY place")
 	if err != nil {
 		return err
 	}
 	defer func() { _ = rows.Close() }()
 	type key struct {
-		gid       int64
-		table, id string
+		gid int64
+		recordKey
 	}
 	creators := map[key]string{}
 	for rows.Next() {
 		var gid int64
-		var id string
-		var body []byte
+		var id, body []byte
 		if err := rows.Scan(&gid, &id, &body); err != nil {
 			return err
 		}
 		op, err := record.ReadOp(body)
-		if err != nil || op.ID != id || string(op.Text) != string(body) {
-			return fmt.Errorf("operation %s is not as it was kept: %w", id, err)
+		if err != nil || len(id) != len(uuid{}) || op.ID != uuid(id).String() || string(op.Text) != string(body) {
+			return fmt.Errorf("operation %s is not as it was kept: %w", op.ID, err)
 		}
-		if k := (key{gid, op.Table, op.Record}); creators[k] == "" {
+		if k := (key{gid, recordKey{readUUID(op.Record), op.Table}}); creators[k] == "" {
 			creators[k] = op.Device
 		}
 	}
@@ -99,11 +98,15 @@ func checkOps(tx queryer) error {
 	n := 0
 	for ; known.Next(); n++ {
 		var k key
-		var by string
-		if err := known.Scan(&k.gid, &k.table, &k.id, &by); err != nil {
+		var id, by []byte
+		if err := known.Scan(&k.gid, &k.table, &id, &by); err != nil {
 			return err
 		}
-		if creators[k] != by {
+		if len(id) != len(k.id) || len(by) != len(uuid{}) {
+			return fmt.Errorf("a record of %s has an id that is none", k.table)
+		}
+		k.id = uuid(id)
+		if by := uuid(by).String(); creators[k] != by {
 			return fmt.Errorf("record %s of %s is listed as made by %q, its operations say %q", k.id, k.table, by, creators[k])
 		}
 	}

@@ -70,15 +70,16 @@ func (s *Store) Pull(who *Session, from string) (*Page, error) {
 		page.Cursor = cursor(s.epoch, seq)
 		return page, nil
 	}
-	rows, err := s.reader.Query("SELECT seq, body FROM ops WHERE gid = ? AND seq > ? ORDER BY seq LIMIT ?", who.gid, seq, MaxPage+1)
+	rows, err := s.reader.Query("SELECT place, body FROM ops WHERE place > ? AND place <= ? ORDER BY place LIMIT ?",
+		place(who.gid, seq), place(who.gid, last), MaxPage+1)
 	if err != nil {
 		return nil, explain(err)
 	}
 	defer func() { _ = rows.Close() }()
 	for size := 0; rows.Next(); {
 		var body []byte
-		next := seq
-		if err := rows.Scan(&next, &body); err != nil {
+		var at int64
+		if err := rows.Scan(&at, &body); err != nil {
 			return nil, explain(err)
 		}
 		if size += len(body); len(page.Ops) == MaxPage || len(page.Ops) > 0 && size > maxPageBytes {
@@ -86,7 +87,7 @@ func (s *Store) Pull(who *Session, from string) (*Page, error) {
 			break
 		}
 		page.Ops = append(page.Ops, body)
-		seq = next
+		seq = at - place(who.gid, 0)
 	}
 	page.Cursor = cursor(s.epoch, seq)
 	return page, explain(rows.Err())
@@ -100,7 +101,7 @@ type queryer interface {
 
 // EachOp calls visit with every operation of a garage in the order of arrival.
 func (s *Store) EachOp(who *Session, visit func(*record.Op) error) error {
-	rows, err := s.reader.Query("SELECT body FROM ops WHERE gid = ? ORDER BY seq", who.gid)
+	rows, err := s.reader.Query("SELECT body FROM ops WHERE place BETWEEN ? AND ? ORDER BY place", place(who.gid, 1), place(who.gid+1, 0))
 	if err != nil {
 		return explain(err)
 	}

@@ -5,7 +5,6 @@ import (
 	"crypto/sha256"
 	"crypto/subtle"
 	"encoding/base64"
-	"encoding/hex"
 
 	"tautspan/internal/record"
 )
@@ -30,7 +29,8 @@ func newID(nowMS int64) string {
 // hash to keep.
 func newSecret(id string) (text string, hash []byte) {
 	raw := make([]byte, nameBytes+secretBytes)
-	copy(raw, unUUID(id))
+	name := readUUID(id)
+	copy(raw, name[:])
 	_, _ = rand.Read(raw[nameBytes:])
 	sum := sha256.Sum256(raw[nameBytes:])
 	return base64.RawURLEncoding.EncodeToString(raw), sum[:]
@@ -43,16 +43,7 @@ func readSecret(text string) (id string, hash []byte, ok bool) {
 		return "", nil, false
 	}
 	sum := sha256.Sum256(raw[nameBytes:])
-	h := hex.EncodeToString(raw[:nameBytes])
-	return h[:8] + "-" + h[8:12] + "-" + h[12:16] + "-" + h[16:20] + "-" + h[20:], sum[:], true
+	return uuid(raw[:nameBytes]).String(), sum[:], true
 }
 
 func sameHash(a, b []byte) bool { return subtle.ConstantTimeCompare(a, b) == 1 }
-
-func unUUID(id string) []byte {
-	raw, err := hex.DecodeString(id[:8] + id[9:13] + id[14:18] + id[19:23] + id[24:])
-	if err != nil {
-		panic("store: not a UUID of ours")
-	}
-	return raw
-}

@@ -32,10 +32,13 @@ type Store struct {
 	jobs   chan *job
 	stop   chan struct{} // closed to end the writer
 	closed chan struct{} // closed when it has ended
-	watch  watchers
-	quota  Quota
-	epoch  string
-	count  counters
+	// checkpoint wakes the checkpoints; settled is closed when they have ended.
+	checkpoint, settled chan struct{}
+	unplaced            struct{ commits, bytes int64 } // since the last checkpoint
+	watch               watchers
+	quota               Quota
+	epoch               string
+	count               counters
 	// beforeCommit, when set, is asked before every commit; tests fail it to
 	// stand for a crash.
 	beforeCommit func() error
@@ -68,12 +71,14 @@ func Open(dir string, quota Quota) (*Store, error) {
 		return nil, err
 	}
 	path := filepath.Join(dir, FileName)
-	s := &Store{quota: quota, jobs: make(chan *job, maxJobs), stop: make(chan struct{}), closed: make(chan struct{})}
+	s := &Store{quota: quota, jobs: make(chan *job, maxJobs), stop: make(chan struct{}), closed: make(chan struct{}),
+		checkpoint: make(chan struct{}), settled: make(chan struct{})}
 	conn, err := s.connect(path)
 	if err != nil {
 		return nil, fmt.Errorf("opening %s: %w", path, errors.Join(explain(err), s.disconnect()))
 	}
 	go s.writeLoop(conn)
+	go s.checkpointLoop()
 	return s, nil
 }
 
@@ -89,7 +94,7 @@ func (s *Store) connect(path string) (conn *sql.Conn, err error) {
 	if err := migrate(s.writer); err != nil {
 		return nil, err
 	}
-	if s.reader, err = sql.Open("sqlite3", dsn(path, url.Values{"_query_only": {"on"}})); err != nil {
+	if s.reader, err = sql.Open("sqlite3", dsn(path, url.Values{"_query_only": {"on"}, "_synchronous": {synchronous}, "_stmt_cache_size": {"16"}})); err != nil {
 		return nil, err
 	}
 	s.reader.SetMaxOpenConns(maxReaders)
@@ -100,9 +105,8 @@ func (s *Store) connect(path string) (conn *sql.Conn, err error) {
 	if conn, err = s.writer.Conn(context.Background()); err != nil {
 		return nil, err
 	}
-	// The one pragma the driver takes in no DSN. Pages that many phones touch go
-	// to the database once in 16 MB of log, not once in 4.
-	_, err = conn.ExecContext(context.Background(), "PRAGMA wal_autocheckpoint = 4000")
+	// The one pragma the driver takes in no DSN.
+	_, err = conn.ExecContext(context.Background(), "PRAGMA wal_autocheckpoint = "+mostLogPages)
 	return conn, err
 }
 
@@ -122,7 +126,7 @@ const maxReaders = 8
 // after it is refused.
 func (s *Store) Close() error {
 	close(s.stop)
-	<-s.closed
+	<-s.settled
 	s.watch.closeAll()
 	return s.disconnect()
 }

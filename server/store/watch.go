@@ -46,6 +46,17 @@ func (s *Store) Watching(who *Session) int {
 	return n
 }
 
+// number is how many watch.
+func (ws *watchers) number() int64 {
+	ws.mu.Lock()
+	defer ws.mu.Unlock()
+	n := 0
+	for _, of := range ws.by {
+		n += len(of)
+	}
+	return int64(n)
+}
+
 // Unwatch ends watching. It may be called after the watcher was closed.
 func (s *Store) Unwatch(w *Watcher) {
 	s.watch.drop(w.garage, func(other *Watcher) bool { return other == w })

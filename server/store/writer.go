@@ -5,7 +5,6 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
-	"sync/atomic"
 
 	"tautspan/internal/fault"
 )
@@ -109,12 +108,15 @@ func (s *Store) commit(t *tx, batch []*job) {
 		}
 		j.done <- refusals[i]
 	}
+	s.due(t.written)
+	t.written = 0
 }
 
 // tx is the writer's connection with its prepared statements.
 type tx struct {
 	conn       *sql.Conn
 	statements map[string]*sql.Stmt
+	written    int64 // bytes of operations since the last commit
 }
 
 // attempt runs one caller's work. A *fault.Error is a refusal, which has
@@ -163,20 +165,28 @@ func (t *tx) row(query string, args []any, into ...any) error {
 	return s.QueryRow(args...).Scan(into...)
 }
 
+// each asks for rows with a statement that is prepared once and kept.
+func (t *tx) each(query string, args []any, visit func(*sql.Rows) error) error {
+	s, err := t.prepared(query)
+	if err != nil {
+		return err
+	}
+	rows, err := s.Query(args...)
+	if err != nil {
+		return err
+	}
+	defer func() { _ = rows.Close() }()
+	for rows.Next() {
+		if err := visit(rows); err != nil {
+			return err
+		}
+	}
+	return rows.Err()
+}
+
 func (t *tx) close() {
 	for _, s := range t.statements {
 		_ = s.Close() // the connection is closed next
 	}
 	_ = t.conn.Close()
-}
-
-// Stats counts what the writer has done since it was opened.
-type Stats struct{ Commits, Calls, Failures int64 }
-
-// counters holds Stats while they grow.
-type counters struct{ commits, calls, failures atomic.Int64 }
-
-// Stats returns what the writer has done so far.
-func (s *Store) Stats() Stats {
-	return Stats{s.count.commits.Load(), s.count.calls.Load(), s.count.failures.Load()}
 }

@@ -1,0 +1,90 @@
+// Package caller tells who sent a request when a proxy stands before the server.
+// What a request says of itself counts only as far as addresses the operator
+// named as proxies vouch for it.
+package caller
+
+import (
+	"fmt"
+	"net/http"
+	"net/netip"
+	"strings"
+)
+
+// Trusted is the addresses of the operator's own proxies.
+type Trusted []netip.Prefix
+
+// Parse reads addresses and prefixes with commas between: "127.0.0.1,10.0.0.0/8".
+func Parse(text string) (Trusted, error) {
+	all := Trusted{}
+	for part := range strings.SplitSeq(text, ",") {
+		part = strings.TrimSpace(part)
+		if part == "" {
+			continue
+		}
+		prefix, err := netip.ParsePrefix(part)
+		if err != nil {
+			addr, notAddr := netip.ParseAddr(part)
+			if notAddr != nil {
+				return nil, fmt.Errorf("%q is neither an address nor a prefix such as 10.0.0.0/8", part)
+			}
+			prefix = netip.PrefixFrom(addr, addr.BitLen())
+		}
+		all = append(all, prefix.Masked())
+	}
+	return all, nil
+}
+
+func (t Trusted) has(addr netip.Addr) bool {
+	for _, prefix := range t {
+		if prefix.Contains(addr) {
+			return true
+		}
+	}
+	return false
+}
+
+// Address is who sent the request: the nearest address that is no proxy of
+// ours. It is not valid when the connection has none.
+func (t Trusted) Address(r *http.Request) netip.Addr {
+	at := peer(r)
+	told := strings.Split(strings.Join(r.Header.Values("X-Forwarded-For"), ","), ",")
+	for i := len(told) - 1; i >= 0 && t.has(at); i-- {
+		next, err := netip.ParseAddr(strings.TrimSpace(told[i]))
+		if err != nil {
+			break
+		}
+		at = next.Unmap()
+	}
+	return at
+}
+
+// Secure reports whether the caller speaks HTTPS, to us or to our proxy.
+func (t Trusted) Secure(r *http.Request) bool {
+	return r.TLS != nil || t.has(peer(r)) && r.Header.Get("X-Forwarded-Proto") == "https"
+}
+
+// Local reports whether the request comes from this machine itself, through no
+// proxy.
+func Local(r *http.Request) bool {
+	return peer(r).IsLoopback() && len(r.Header.Values("X-Forwarded-For")) == 0
+}
+
+// peer is the other end of the connection.
+func peer(r *http.Request) netip.Addr {
+	at, err := netip.ParseAddrPort(r.RemoteAddr)
+	if err != nil {
+		return netip.Addr{}
+	}
+	return at.Addr().Unmap().WithZone("")
+}
+
+// Household is what limits count: one IPv4 address, or one /64 of IPv6, which
+// is what one household gets.
+func Household(addr netip.Addr) string {
+	if addr.Is6() {
+		if whole, err := addr.Prefix(64); err == nil {
+			return whole.String()
+		}
+	}
+	return addr.String()
+}
