@@ -1,6 +1,6 @@
 # Every command a developer needs. CI calls the same ones (.ci/run).
 .DEFAULT_GOAL := help
-.PHONY: help run build bundle test test-go test-wasm test-js test-browser check format bench fuzz dev release screenshots chromium clean
+.PHONY: help run build bundle test test-go test-wasm test-js test-browser check format audit bench fuzz dev release screenshots chromium clean
 
 GO       ?= go
 ADDR     ?= :8080
@@ -92,6 +92,9 @@ release: test-go bundle ## stripped program with its checksum in dist
 	mkdir -p dist
 	$(GO) build -trimpath -ldflags "-s -w" -o dist/tautspan-$$($(GO) env GOOS)-$$($(GO) env GOARCH) .
 	cd dist && sha256sum tautspan-* > SHA256SUMS && cat SHA256SUMS
+
+audit: build chromium ## what Lighthouse says, each point lost by name
+	cd assets && node test/audit/audit.js
 
 screenshots: build chromium ## every screen at two sizes in both themes, into testdata/screenshots
 	cd assets && node test/browser/screenshots.js ../testdata/screenshots

@@ -3,6 +3,7 @@ import { html, nothing } from 'lit';
 import { now } from '../app/store.js';
 import { entry, nominalMM, nudged, spanDraft } from '../data/draft.js';
 import { PITCH_MM, show } from '../data/lengths.js';
+import { HEIGHT, WIDTH } from '../parts/pin-strip/geometry.js';
 import '../parts/pin-strip/pin-strip.js';
 import { percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
@@ -13,13 +14,19 @@ import { change, place } from './check-actions.js';
 /** @param {State} state */
 export function strip(state) {
   const { draft, base } = state;
-  if (!base) return nothing;
+  if (!base) return room();
   const part = spanDraft(draft);
   const model = part ? spanModel(state, part, base) : gaugeModel(state, base);
   if (!model) return nothing;
   return html`<taut-pin-strip .model=${model}
     @pin-move=${(/** @type {CustomEvent<number>} */ event) => change(nudged(now().draft, event.detail))}
   ></taut-pin-strip>`;
+}
+
+/** The strip's place while the engine starts, so that nothing moves when it comes. */
+function room() {
+  return html`<div class="strip still" aria-hidden="true"><svg viewBox="0 0 ${WIDTH} ${HEIGHT}"></svg>
+    <p class="strip-scale">${t('strip.scale', { scale: 10 })}</p></div>`;
 }
 
 /**
