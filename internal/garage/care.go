@@ -17,7 +17,9 @@ type Care struct {
 // CareRequest returns the request that asks the calculation care about a chain:
 // how it lives, what it runs on and how far it has run since each task. What is
 // not known is left out, or is what asks for care soonest. A chain found dirty
-// is dirty until it is cleaned; how it looked otherwise does not last.
+// is dirty until it is cleaned; how it looked otherwise does not last. A chain
+// whose whole distance is known came with the maker's grease and clean, so a
+// task that was never noted is as old as the chain.
 func (c *Chain) CareRequest() []byte {
 	class := c.Bike.Care
 	if class == "" {
@@ -40,8 +42,8 @@ func (c *Chain) CareRequest() []byte {
 	return append(out, '}')
 }
 
-// lubricants are those that the calculation knows; the first has the shortest
-// interval and stands for any other.
+// lubricants are those that the calculation knows. The first has the shortest
+// interval and stands for any other; the last is what a new chain comes with.
 var lubricants = []string{"oil", "liquid_wax", "hot_wax", "factory_grease"}
 
 func (c *Chain) lubricant() string {
@@ -54,6 +56,9 @@ func (c *Chain) lubricant() string {
 		default:
 			return lubricants[0]
 		}
+	}
+	if c.KMBefore != nil {
+		return lubricants[len(lubricants)-1]
 	}
 	return lubricants[0]
 }
@@ -74,7 +79,7 @@ func (c *Chain) kmSince(deed record.Deed) (km float64, known bool) {
 		}
 		return 0, false
 	}
-	return 0, false
+	return min(c.KM, mostSinceKM), c.KMBefore != nil
 }
 
 // mostSinceKM is the longest distance since a task that the calculation takes.

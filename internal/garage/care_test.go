@@ -61,13 +61,25 @@ func TestChain_CareRequest(t *testing.T) {
 	}
 }
 
+// What was never noted of a chain known from new was done when it was made.
+func TestChain_CareRequest_fromNew(t *testing.T) {
+	b := newBook(t)
+	b.bike("B", "")
+	b.odometer("o", "B", 20, 120)
+	b.chain("A", "B", `,"fitted_at_km":0,"km_before":0`)
+	request := garage.Read(b.state).Bikes[0].Fitted.CareRequest()
+	assert.JSONEq(t, `{"care":"usual","lubricant":"factory_grease","km_since_wiped":120,"km_since_cleaned":120,"km_since_lubricated":120}`, string(request))
+	_, err := engine.Call("care", request)
+	require.NoError(t, err)
+}
+
 // Off the bike only an entry with its distance tells how far it has run since.
 func TestChain_CareRequest_resting(t *testing.T) {
 	b := newBook(t)
 	b.bike("B", `,"km_per_week":70`)
 	b.odometer("o", "B", 20, 5000)
 	b.chain("A", "B", `,"km_before":900`)
-	b.care("a", "A", 12, `["wiped","cleaned"]`, ``)
+	b.care("a", "A", 12, `["lubricated","cleaned"]`, `,"lubricant":"oil"`)
 	b.care("b", "A", 13, `["wiped"]`, `,"at_km":850`)
 	request := garage.Read(b.state).Bikes[0].Chains[0].CareRequest()
 	assert.JSONEq(t, `{"care":"usual","lubricant":"oil","km_since_wiped":50,"km_per_week":70}`, string(request))

@@ -2,6 +2,15 @@
  * The one table of places. A screen is a function from the state to its body
  * and its bench; adding one is a line here and a file in screens.
  */
+import { openBikePlace, openBikes } from '../screens/bike-actions.js';
+import { bikeAdd } from '../screens/bike-add.js';
+import { bikeCare } from '../screens/bike-care.js';
+import { bikeChain } from '../screens/bike-chain.js';
+import { bikeChains } from '../screens/bike-chains.js';
+import { bikeDistance } from '../screens/bike-distance.js';
+import { bikeEdit } from '../screens/bike-edit.js';
+import { bike } from '../screens/bike.js';
+import { bikes } from '../screens/bikes.js';
 import { check } from '../screens/check.js';
 import { fit } from '../screens/fit.js';
 import { glass } from '../screens/glass.js';
@@ -27,11 +36,19 @@ import { now, set } from './store.js';
 /** @type {Record<string, Place>} by the name in the address, #/name or #/name/argument */
 export const PLACES = {
   check: { screen: check, title: 'place.check', icon: 'check', open: giveBack },
+  bikes: { screen: bikes, title: 'place.bikes', icon: 'bikes', open: openBikes },
   fit: { screen: fit, title: 'place.fit', icon: 'fit', open: evaluateFit },
   round: { screen: round, title: 'place.round', icon: 'round', open: openRound },
   kit: { screen: kit, title: 'place.kit', icon: 'kit', open: lookAtStorage },
   glass: { screen: glass, title: 'glass.title', under: 'check', bare: true, open: openGlass },
   tags: { screen: tags, title: 'tags.title', under: 'round' },
+  bike: { screen: bike, title: 'bike.title', under: 'bikes', open: openBikePlace },
+  add: { screen: bikeAdd, title: 'add.title', under: 'bikes' },
+  care: { screen: bikeCare, title: 'look.title', under: 'bikes', open: openBikePlace },
+  chain: { screen: bikeChain, title: 'chain.title', under: 'bikes', open: openBikePlace },
+  chains: { screen: bikeChains, title: 'bike.chains', under: 'bikes', open: openBikePlace },
+  distance: { screen: bikeDistance, title: 'run.title', under: 'bikes', open: openBikePlace },
+  edit: { screen: bikeEdit, title: 'bike.edit', under: 'bikes', open: openBikePlace },
   kept: { screen: kept, title: 'kept.title', under: 'check', open: openKept },
 };
 

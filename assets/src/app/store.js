@@ -26,7 +26,7 @@ import { recallSettings } from '../data/settings.js';
  *   person: string, round: RoundState,
  *   fit: import('../data/fit-draft.js').Fit, fitBefore: import('../data/fit-draft.js').Fit|null,
  *   fitResults: Record<import('../data/fit-draft.js').Question, FitResult>,
- *   garage: import('../data/garage.js').GarageState|null}} State
+ *   garage: import('../data/garage.js').GarageState|null} & import('../screens/bike-actions.js').BikesPart} State
  * @typedef {{start: import('../data/round-form.js').Start, form: import('../data/round-form.js').Form,
  *   find: string, all: boolean, tagPick: number, fault: string, trouble: ''|'none'|'other',
  *   flash: import('../screens/round-actions.js').Done|null,
@@ -81,6 +81,15 @@ let state = {
   fitBefore: null,
   fitResults: { which: NO_FIT, length: NO_FIT, centre: NO_FIT, gears: NO_FIT },
   garage: null,
+  forms: recall('forms', {}),
+  bikes: { query: '', shown: 20 },
+  bike: { id: '', status: 'none', detail: null, care: null, shown: 12, of: null },
+  judged: {},
+  careFirst: null,
+  rideFile: null,
+  rideFault: '',
+  fault: null,
+  did: null,
 };
 
 /** @type {Set<() => void>} */

@@ -53,7 +53,7 @@ import { watchTabs } from './tabs.js';
  *   phone only, `key` is its name on this phone
  * @typedef {{bike_id: string, km: number, doubtful_distance_ids: string[], fitted_chain_id?: string,
  *   chains: {chain_id: string, place: 'on_bike'|'resting'|'retired', km: number, reading_ids: string[],
- *     last_reading_id?: string, care_ids: string[], forecast_request: object}[]}} BikeMeaning see internal/garage/door.go
+ *     last_reading_id?: string, care_ids: string[], forecast_request: object, care_request: object}[]}} BikeMeaning see internal/garage/door.go
  * @typedef {{bike: Row, meaning: BikeMeaning, chains: Record<string, Row>, readings: Record<string, Row>,
  *   distances: Record<string, Row>, care: Record<string, Row>, checks: Record<string, Row>,
  *   forecasts: Record<string, any>, judged: Record<string, Judged>}} BikeDetail rows by id; the forecast's whole

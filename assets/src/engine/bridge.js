@@ -8,7 +8,8 @@
  * @typedef {{state: 'loading'|'ready'|'crashed', why: string}} EngineState `why` is for the log, not the rider
  * @typedef {{postMessage: (message: any) => void, terminate: () => void,
  *   onmessage: ((event: any) => void)|null, onerror: ((event: any) => void)|null}} Port a Worker
- * @typedef {{name: string, records?: boolean, json?: string, file?: Blob, later?: boolean, signal?: AbortSignal}} Question
+ * @typedef {{name: string, records?: boolean, json?: string, file?: Blob, later?: boolean, signal?: AbortSignal,
+ *   progress?: (share: number) => void}} Question
  * @typedef {Question & {id: number, sent: boolean,
  *   resolve: (answer: any) => void, reject: (error: Error) => void}} Call
  */
@@ -109,12 +110,12 @@ export class Bridge {
   /**
    * The calculation ride for a GPX file, which may be larger than a request.
    * @param {Blob} file
-   * @param {{signal?: AbortSignal}} [options]
+   * @param {{signal?: AbortSignal, progress?: (share: number) => void}} [options] told how much is read, 0 to 1
    * @returns {Promise<any>} the response
    * @throws {EngineFault|EngineCrash|DOMException} as call
    */
-  ride(file, { signal } = {}) {
-    return this.#add({ name: 'ride', file, signal });
+  ride(file, { signal, progress } = {}) {
+    return this.#add({ name: 'ride', file, signal, progress });
   }
 
   /** @param {Question} question */
@@ -151,14 +152,15 @@ export class Bridge {
     );
   }
 
-  /** @param {{ready?: true, crash?: string, id?: number, json?: string}} message */
-  #receive({ ready, crash, id, json }) {
+  /** @param {{ready?: true, crash?: string, id?: number, json?: string, share?: number}} message */
+  #receive({ ready, crash, id, json, share }) {
     if (crash !== undefined) return this.#crash(crash);
     if (ready) {
       this.#tell({ state: 'ready', why: '' });
       return this.#next();
     }
     if (id !== this.#calls[0]?.id) return;
+    if (share !== undefined) return this.#calls[0].progress?.(share);
     clearTimeout(this.#patience);
     this.#crashes = 0;
     settle(/** @type {Call} */ (this.#calls.shift()), String(json));

@@ -148,13 +148,17 @@ test('an unreadable answer fails that call only', async () => {
 test('a file goes to the worker as it is, in line with the calls', async () => {
   const { bridge, last } = start();
   const file = new Blob(['<gpx/>']);
-  const answers = [bridge.call('wear', {}), bridge.ride(file)];
+  /** @type {number[]} */
+  const shares = [];
+  const answers = [bridge.call('wear', {}), bridge.ride(file, { progress: (share) => shares.push(share) })];
   await turn();
   last().say({ ready: true });
   last().say({ id: last().sent[1].id, json: '{"one":1}' });
   assert.deepEqual(last().sent[2], { id: last().sent[2].id, name: 'ride', file });
   assert.equal(last().sent[2].file, file);
+  last().say({ id: last().sent[2].id, share: 0.5 });
   last().say({ id: last().sent[2].id, json: '{"distance_km":2}' });
+  assert.deepEqual(shares, [0.5]);
   assert.deepEqual(await Promise.all(answers), [{ one: 1 }, { distance_km: 2 }]);
   await assert.rejects(bridge.ride(file, { signal: AbortSignal.abort() }), { name: 'AbortError' });
 });

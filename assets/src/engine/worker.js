@@ -33,18 +33,27 @@ function answer(message) {
 }
 
 /** @param {Message} message @returns {string} the engine's JSON */
-function ask({ name = '', json = '', file, records }) {
-  if (!records) return file ? tautspanRide(reader(file)) : tautspanCall(name, json);
+function ask({ id, name = '', json = '', file, records }) {
+  if (!records) return file ? tautspanRide(reader(file, id)) : tautspanCall(name, json);
   return tautspanRecords(name, file ? `{"file":${new FileReaderSync().readAsText(file) || 'null'}}` : json);
 }
 
+/** How often the page is told how much of a file is read: each time so large a share more is. */
+const SHARE = 0.01;
+
 /**
  * @param {Blob} file
+ * @param {number|undefined} id of the call that is told
  * @returns {(from: number, to: number) => Uint8Array} reads a piece of it at once
  */
-function reader(file) {
+function reader(file, id) {
   const sync = new FileReaderSync();
-  return (from, to) => new Uint8Array(sync.readAsArrayBuffer(file.slice(from, to)));
+  let told = 0;
+  return (from, to) => {
+    const share = Math.min(1, to / file.size);
+    if (share - told >= SHARE) postMessage({ id, share: (told = share) });
+    return new Uint8Array(sync.readAsArrayBuffer(file.slice(from, to)));
+  };
 }
 
 /** @param {unknown} error */

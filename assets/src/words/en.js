@@ -3,6 +3,7 @@
  * reasons and cautions come from its own catalogue.
  */
 import more from './en-bike-more.js';
+import bikes from './en-bikes.js';
 import fit from './en-fit.js';
 import glass from './en-glass.js';
 import round from './en-round.js';
@@ -12,6 +13,7 @@ export default {
   ...round,
   ...more,
   ...glass,
+  ...bikes,
   'app.name': 'Tautspan',
   'app.skip': 'Skip to the reading',
   'app.places': 'Places',

@@ -1,0 +1,184 @@
+/** Care of a chain: what was done, and the caution before lubricant goes onto dirt. */
+import { html, nothing } from 'lit';
+import { fill, form } from '../app/forms.js';
+import { now, set } from '../app/store.js';
+import { mayAdd } from '../data/roles.js';
+import { engine } from '../engine/engine.js';
+import { choice } from '../parts/choice.js';
+import { said } from '../words/engine.js';
+import { named, t } from '../words/t.js';
+import { commit } from './bike-actions.js';
+import { chainName, chips, dayField, flash, instant, textField, withBike } from './bike-parts.js';
+
+/**
+ * @typedef {import('../app/store.js').State} State
+ * @typedef {import('../data/garage.js').BikeDetail} BikeDetail
+ * @typedef {{chain: string, looks: ''|'clean'|'dirty', did: string[], lubricant: string, day: string, note: string}} Filled
+ * @typedef {BikeDetail['meaning']['chains'][number]} Chain
+ * @typedef {{name: string, one: Filled, chain: Chain|undefined, order: string[]}} Look
+ */
+
+/** @type {Filled} */
+const EMPTY = { chain: '', looks: '', did: [], lubricant: '', day: '', note: '' };
+
+/** Chains that can be cared for. @param {BikeDetail} detail */
+function inUse({ meaning }) {
+  return meaning.chains.filter((chain) => chain.place !== 'retired');
+}
+
+/** @param {State} state @param {BikeDetail} detail @returns {Look} */
+function look(state, detail) {
+  const { meaning } = detail;
+  const name = `bike-care/${meaning.bike_id}`;
+  const filled = form(state, name, EMPTY);
+  const all = inUse(detail);
+  const chain = all.find((one) => one.chain_id === (filled.chain || meaning.fitted_chain_id)) ?? all[0];
+  const lubricant = filled.lubricant || lastLubricant(detail, chain);
+  return {
+    name,
+    one: { ...filled, lubricant },
+    chain,
+    order: meaning.chains.map((one) => one.chain_id),
+  };
+}
+
+/** @param {BikeDetail} detail @param {Chain|undefined} chain @returns {string} what it runs on, as far as it was said */
+function lastLubricant({ care }, chain) {
+  const all = (chain?.care_ids ?? []).map((id) => care[id]?.fields.lubricant).filter(Boolean);
+  return all.at(-1) ?? '';
+}
+
+/** @param {State} state */
+export function bikeCare(state) {
+  return withBike(state, (detail) => {
+    const shown = look(state, detail);
+    ask(shown);
+    return { body: body(state, detail, shown), bench: bench(state, detail, shown) };
+  });
+}
+
+/** The question asked last, so that each is asked once. */
+let asked = '';
+
+/** Asks the engine what should come first with what is entered. @param {Look} shown */
+async function ask({ one: { looks, lubricant }, chain }) {
+  if (!chain) return;
+  const request = {
+    ...chain.care_request,
+    ...(looks && { dirty: looks === 'dirty' }),
+    ...(LUBRICANTS.includes(lubricant) && { lubricant }),
+  };
+  const question = JSON.stringify(request);
+  if (question === asked) return;
+  asked = question;
+  const answer = await engine.call('care', request).catch(() => null);
+  if (question === asked) set({ careFirst: answer });
+}
+
+/** Those that the calculation knows and a rider puts on. */
+const LUBRICANTS = ['oil', 'liquid_wax', 'hot_wax'];
+
+/** @param {State} state @param {BikeDetail} detail @param {Look} shown */
+function body(state, detail, shown) {
+  const { one, name, chain, order } = shown;
+  const put = (/** @type {Partial<Filled>} */ part) => fill(name, part);
+  const all = inUse(detail);
+  return html`<div class="sheets bike-form"><h1>${t('look.title')} · ${detail.bike.fields.name}</h1>
+    ${
+      all.length > 1
+        ? choice({
+            name: 'chain',
+            title: t('look.chain'),
+            value: chain?.chain_id ?? null,
+            options: all.map((each) => ({
+              value: each.chain_id,
+              text: chainName(detail.chains, each.chain_id, order),
+            })),
+            choose: (id) => put({ chain: id }),
+          })
+        : nothing
+    }
+    ${choice({
+      name: 'looks',
+      title: t('look.looks'),
+      value: one.looks || 'unseen',
+      options: ['clean', 'dirty', 'unseen'].map((value) => ({ value, text: named('look.looks', value) })),
+      choose: (looks) => put({ looks: looks === 'unseen' ? '' : /** @type {'clean'|'dirty'} */ (looks) }),
+    })}
+    ${chips({
+      title: t('look.did'),
+      options: ['wiped', 'cleaned', 'lubricated', 'inspected'].map((value) => ({
+        value,
+        text: named('look.did', value),
+      })),
+      chosen: one.did,
+      choose: (did) => put({ did }),
+    })}
+    ${one.did.includes('lubricated') ? lubricated(state, shown) : nothing}
+    ${dayField('care-day', one.day, (day) => put({ day }))}
+    ${textField({ id: 'care-note', title: t('form.note'), text: one.note, most: 2000, lines: 2, type: (note) => put({ note }) })}
+    ${one.did.includes('lubricated') || one.did.includes('cleaned') ? cautions(state) : nothing}
+  </div>`;
+}
+
+/** @param {State} state @param {Look} shown */
+function lubricated({ careFirst }, { one, name }) {
+  return html`${choice({
+    name: 'lubricant',
+    title: t('look.with'),
+    value: one.lubricant || null,
+    options: LUBRICANTS.map((value) => ({ value, text: named('look.lubricant', value) })),
+    choose: (lubricant) => fill(name, { lubricant }),
+  })}
+  ${cleanFirst(one, careFirst) ? warning(careFirst) : nothing}`;
+}
+
+/** @param {Filled} one @param {any} answer @returns {boolean} whether lubricant would go onto dirt */
+function cleanFirst({ did }, answer) {
+  return did.includes('lubricated') && !did.includes('cleaned') && answer?.do_now[0] === 'clean';
+}
+
+/** @param {any} answer */
+function warning(answer) {
+  const clean = answer.tasks.find((/** @type {any} */ one) => one.task === 'clean');
+  return html`<div class="notice inside" role="alert"><h2>${t('look.first')}</h2>
+    ${[...said(clean, 'reasons'), ...said(answer, 'reasons')].map((text) => html`<p>${text}</p>`)}</div>`;
+}
+
+/** @param {State} state */
+function cautions({ careFirst }) {
+  if (!careFirst) return nothing;
+  return html`<section class="sheet"><h2>${t('look.cautions')}</h2>
+    <ul>${said(careFirst, 'cautions').map((text) => html`<li>${text}</li>`)}</ul></section>`;
+}
+
+/** @param {State} state @param {BikeDetail} detail @param {Look} shown */
+function bench(state, detail, shown) {
+  const { one, name, chain } = shown;
+  const something = one.did.length > 0 || one.looks !== '' || one.note.trim() !== '';
+  const ready = Boolean(chain) && something && mayAdd(state.garage?.role, 'care');
+  const to = `#/bike/${detail.meaning.bike_id}`;
+  const save = () => ready && commit([entry(now(), detail)], { text: t('did.care'), form: name, to });
+  const word = !something ? 'look.main.none' : cleanFirst(one, state.careFirst) ? 'look.main.anyway' : 'look.main';
+  return html`${flash(state)}<div class="main-row"><a class="button" href=${to}>${t('form.back')}</a>
+    <button class="button main" type="button" aria-disabled=${ready ? 'false' : 'true'} @click=${save}>${t(word)}</button></div>`;
+}
+
+/** A look alone is an entry too. @param {State} state @param {BikeDetail} detail @returns {import('../data/garage.js').Change} */
+function entry(state, detail) {
+  const { one, chain } = look(state, detail);
+  const { km = 0, chain_id = '' } = chain ?? {};
+  return {
+    table: 'care',
+    put: {
+      chain_id,
+      at: instant(one.day),
+      // Of another day only the day is known; the engine counts from it.
+      ...(one.day ? {} : { at_km: Math.round(km * 1000) / 1000 }),
+      did: one.did.length ? one.did : ['inspected'],
+      ...(one.looks ? { dirty: one.looks === 'dirty' } : {}),
+      ...(one.did.includes('lubricated') && one.lubricant ? { lubricant: one.lubricant } : {}),
+      ...(one.note.trim() ? { note: one.note.trim() } : {}),
+    },
+  };
+}

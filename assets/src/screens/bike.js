@@ -1,0 +1,143 @@
+/** One bike: how its chain stands, what comes next, and all that happened. */
+import { html, nothing } from 'lit';
+import { standing } from '../data/bike-order.js';
+import { mayAdd, mayLead } from '../data/roles.js';
+import { far, within } from '../parts/distances.js';
+import { verdictShape } from '../parts/verdict-shape.js';
+import { wearFan, wearTable } from '../parts/wear-fan/wear-fan.js';
+import { percent } from '../words/numbers.js';
+import { named, t } from '../words/t.js';
+import { question } from './bike-ask.js';
+import { log } from './bike-log.js';
+import { chainName, flash, nextCheck, toLimit, withBike } from './bike-parts.js';
+
+/**
+ * @typedef {import('../app/store.js').State} State
+ * @typedef {import('../data/garage.js').BikeDetail} BikeDetail
+ */
+
+/** @param {State} state */
+export function bike(state) {
+  return withBike(state, (detail) => ({ body: page(state, detail), bench: bench(state, detail) }));
+}
+
+/** @param {BikeDetail} detail */
+function stand({ meaning, readings, judged, forecasts }) {
+  const id = meaning.fitted_chain_id ?? null;
+  const chain = meaning.chains.find((one) => one.chain_id === id);
+  const last_reading = readings[chain?.last_reading_id ?? ''] ?? null;
+  const [forecast, judgement] = id ? [forecasts[id] ?? null, judged[id] ?? null] : [null, null];
+  const bike = { fields: {}, fitted_chain_id: id, last_reading, forecast, judged: judgement };
+  return { chain, last_reading, forecast, verdict: standing(bike) };
+}
+
+/** @param {State} state @param {BikeDetail} detail */
+function page(state, detail) {
+  const { bike: row, meaning } = detail;
+  const { forecast, last_reading } = stand(detail);
+  const { name, tag, set, bears = [] } = row.fields;
+  const role = state.garage?.role;
+  return html`<div class="sheets bike-page">
+    <h1>${name}</h1>
+    ${tag || set ? html`<p class="soft">${[tag, set].filter(Boolean).join(' · ')}</p>` : nothing}
+    ${role === 'viewer' || role === 'checker' ? html`<p class="soft">${named('bikes', role)}</p>` : nothing}
+    ${tagOf(detail)}
+    ${bears.length ? html`<p class="fault">${bears.map((/** @type {string} */ one) => named('bike.bears', one)).join(', ')}: ${t('bike.stricter')}</p>` : nothing}
+    ${question(state, detail)}
+    ${facts(state, detail)}
+    ${
+      forecast && last_reading
+        ? html`<section class="sheet"><h2>${t('bike.fan')}</h2>
+      ${wearFan(forecast, state.settings.units)} ${wearTable(forecast, state.settings.units)}</section>`
+        : nothing
+    }
+    ${log(state, detail)}
+    ${more(meaning.bike_id)}
+  </div>`;
+}
+
+/** @param {BikeDetail} detail the verdict on its tag */
+function tagOf(detail) {
+  const { chain, last_reading, forecast, verdict } = stand(detail);
+  const now = forecast?.elongation_now_percent;
+  const limit = forecast?.limit_percent ?? '';
+  const words = verdict === 'none' ? t(chain ? 'urgency.unread' : 'urgency.bare') : named('verdict', verdict);
+  return html`<section class="tag ${verdict}" aria-label=${t('answer.title')}>${verdictShape(verdict)}<div>
+    <p class="word">${words}</p>
+    ${
+      last_reading && now
+        ? html`<p class="figure">${t('bike.figure', { percent: percent(now.p50) })}</p>
+      <p class="number small">${t('bike.range', { lo: percent(now.p05), hi: percent(now.p95), limit })}</p>`
+        : html`<p>${t(chain ? 'bike.first' : 'bike.bare')}</p>`
+    }</div></section>`;
+}
+
+/** @param {State} state @param {BikeDetail} detail */
+function facts(state, detail) {
+  const { chain, last_reading, forecast } = stand(detail);
+  const { units } = state.settings;
+  const { care } = state.bike;
+  const ahead = last_reading && forecast ? toLimit(forecast, units) : null;
+  const order = detail.meaning.chains.map((one) => one.chain_id);
+  const named = chain && order.length > 1 ? chainName(detail.chains, chain.chain_id, order) : '';
+  return html`<dl class="facts">
+    ${ahead ? fact(t('bike.limit'), html`${ahead.far}${ahead.band ? html`<br><span class="soft">${ahead.band}</span>` : nothing}`) : nothing}
+    ${ahead ? fact(t('bike.check'), nextCheck(forecast, units)) : nothing}
+    ${chain ? fact(t('bike.chain.km'), html`${far(chain.km, units)}${named ? html` <span class="soft">${named}</span>` : nothing}`) : nothing}
+    ${fact(t('bike.km'), far(detail.meaning.km, units))}
+    ${care && chain && cared(detail, chain) ? fact(t('bike.care'), upkeep(care, units)) : nothing}
+  </dl>`;
+}
+
+/** Whether anything is known of the chain's care: what was done, or that it is known from new. @param {BikeDetail} detail @param {BikeDetail['meaning']['chains'][number]} chain */
+function cared({ chains }, { chain_id, care_ids }) {
+  return care_ids.length > 0 || chains[chain_id].fields.km_before !== undefined;
+}
+
+/** @param {string} name @param {unknown} value */
+function fact(name, value) {
+  return html`<div><dt>${name}</dt><dd class="number">${value}</dd></div>`;
+}
+
+/** @param {any} care the engine's answer @param {State['settings']['units']} units @returns {string} */
+function upkeep({ next_task, next_in_km }, units) {
+  const task = named('task', next_task);
+  return next_in_km > 0 ? t('bike.care.next', { task, far: within(next_in_km, units) }) : t('bike.care.now', { task });
+}
+
+/** @param {string} id */
+function more(id) {
+  const places = /** @type {const} */ ([
+    ['edit', 'bike.edit'],
+    ['chains', 'bike.chains'],
+    ['change', 'bike.change'],
+    ['shopping', 'bike.shopping'],
+    ['cost', 'bike.cost'],
+  ]);
+  return html`<nav class="bike-more" aria-label=${t('bike.rest')}>${places.map(
+    ([place, word]) => html`<a class="button" href="#/${place}/${id}">${t(word)}</a>`,
+  )}</nav>`;
+}
+
+/** @param {State} state @param {BikeDetail} detail */
+function bench(state, detail) {
+  const { chain, verdict } = stand(detail);
+  const { bike_id: id } = detail.meaning;
+  const role = state.garage?.role;
+  if (!mayAdd(role, 'readings')) return html`${flash(state)}<a class="button main" href="#/bikes">${t('bike.all')}</a>`;
+  const worn = verdict === 'change' || verdict === 'change_and_inspect';
+  const change = mayLead(role) && worn;
+  return html`${flash(state)}
+    <div class="main-row three">
+      <a class="button" href="#/distance/${id}">${t('bike.distance')}</a>
+      ${chain ? html`<a class="button" href="#/care/${id}">${t('bike.look')}</a>` : nothing}
+      ${chain && change ? html`<a class="button" href="#/check/${id}">${t('bike.reading')}</a>` : nothing}
+    </div>
+    <div class="main-row">${
+      !chain
+        ? html`<a class="button main" href="#/chains/${id}">${t('bike.fit')}</a>`
+        : change
+          ? html`<a class="button main" href="#/change/${id}">${t('bike.change')}</a>`
+          : html`<a class="button main" href="#/check/${id}">${t('bike.reading')}</a>`
+    }</div>`;
+}

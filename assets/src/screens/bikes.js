@@ -1,0 +1,140 @@
+/** Bikes: every bike, the most urgent first. */
+import { html, nothing } from 'lit';
+import { guard } from 'lit/directives/guard.js';
+import { keyed } from 'lit/directives/keyed.js';
+import { live } from 'lit/directives/live.js';
+import { ref } from 'lit/directives/ref.js';
+import { repeat } from 'lit/directives/repeat.js';
+import { now, set } from '../app/store.js';
+import { byUrgency, search, standing, urgency } from '../data/bike-order.js';
+import { mayAdd } from '../data/roles.js';
+import { verdictShape } from '../parts/verdict-shape.js';
+import { wearStrip } from '../parts/wear-strip/wear-strip.js';
+import { list, named, t } from '../words/t.js';
+import { flash, nextCheck, toLimit } from './bike-parts.js';
+
+/**
+ * @typedef {import('../app/store.js').State} State
+ * @typedef {import('../data/garage.js').BikeSummary} Bike
+ */
+
+/** So many bikes are drawn at a time; the next ones when the end comes near. */
+export const PAGE = 20;
+
+/** From so many bikes on there is something to search. */
+const MANY = 7;
+
+/** @param {State} state */
+export function bikes(state) {
+  const { garage } = state;
+  return {
+    body: html`<div class="bikes">
+      <h1>${t('bikes.title')}</h1>
+      ${garage ? all(state, garage) : html`<p role="status">${t('bikes.loading')}</p>`}
+    </div>`,
+    bench: html`${flash(state)}${
+      garage && mayAdd(garage.role, 'bikes') ? html`<a class="button main" href="#/add">${t('bikes.add')}</a>` : nothing
+    }`,
+  };
+}
+
+/** @param {State} state @param {NonNullable<State['garage']>} garage */
+function all(state, garage) {
+  const role = garage.role === 'viewer' || garage.role === 'checker' ? garage.role : null;
+  if (!garage.bikes.length) return none(garage);
+  return html`${role ? html`<p class="soft">${named('bikes', role)}</p>` : nothing}
+    ${garage.bikes.length >= MANY ? finder(state, garage.bikes) : nothing}
+    ${drawn(state, found(ordered(garage.bikes), state.bikes.query))}`;
+}
+
+/** The first minute: what this place is for. @param {NonNullable<State['garage']>} garage */
+function none({ role }) {
+  if (!mayAdd(role, 'bikes')) return html`<p>${t('bikes.none.viewer')}</p>`;
+  return html`<section class="sheet first"><h2>${t('bikes.none')}</h2>${list('bikes.none', {}).map((text) => html`<p>${text}</p>`)}</section>`;
+}
+
+/** @type {WeakMap<Bike[], Bike[]>} the order of each list of bikes, worked out once */
+const orders = new WeakMap();
+
+/** @param {Bike[]} list */
+function ordered(list) {
+  const known = orders.get(list) ?? byUrgency(list);
+  orders.set(list, known);
+  return known;
+}
+
+/** @type {{of: Bike[], query: string, list: Bike[]}} the last search */
+let last = { of: [], query: '', list: [] };
+
+/** @param {Bike[]} of @param {string} query */
+function found(of, query) {
+  if (last.of !== of || last.query !== query) last = { of, query, list: search(of, query) };
+  return last.list;
+}
+
+/** @param {State} state @param {Bike[]} of */
+function finder({ bikes: { query } }, of) {
+  const n = found(ordered(of), query).length;
+  const type = (/** @type {any} */ event) => set({ bikes: { query: event.target.value, shown: PAGE } });
+  return html`<div class="finder"><label class="label" for="find">${t('bikes.search')}</label>
+    <input class="line-input" id="find" type="search" maxlength="80" autocomplete="off" spellcheck="false"
+      .value=${live(query)} @input=${type}>
+    <p class="soft small" role="status">${query.trim() ? (n ? t('bikes.found', { n, of: of.length }) : t('bikes.found.none')) : ''}</p></div>`;
+}
+
+/** What a line shows of a bike; each is another object once it has changed. */
+const PARTS = /** @type {const} */ (['bike_id', 'fields', 'forecast', 'judged']);
+
+/** @param {State} state @param {Bike[]} list */
+function drawn({ bikes: { shown }, settings }, list) {
+  return html`<ul class="bike-list">${repeat(
+    list.slice(0, shown),
+    (bike) => bike.bike_id,
+    (bike) => html`<li>${guard([settings, ...PARTS.map((part) => bike[part])], () => line(bike, settings.units))}</li>`,
+  )}</ul>
+  ${
+    shown < list.length
+      ? keyed(
+          shown,
+          html`<button class="button" type="button" ${ref(watchEnd)} @click=${more}>${t('bikes.more')}</button>`,
+        )
+      : nothing
+  }`;
+}
+
+function more() {
+  const { bikes: part } = now();
+  set({ bikes: { ...part, shown: part.shown + PAGE } });
+}
+
+const ahead = new IntersectionObserver((seen) => seen.some((one) => one.isIntersecting) && more(), {
+  rootMargin: '800px',
+});
+
+/** @param {Element|undefined} end of what is drawn */
+function watchEnd(end) {
+  ahead.disconnect();
+  if (end) ahead.observe(end);
+}
+
+/** @param {Bike} bike @param {State['settings']['units']} units */
+function line(bike, units) {
+  const { fields, forecast, last_reading } = bike;
+  const verdict = standing(bike);
+  const known = last_reading && forecast ? forecast : null;
+  return html`<a class="bike-line ${verdict}" href="#/bike/${bike.bike_id}">
+    ${verdictShape(verdict)}
+    <span class="bike-words">
+      <span class="bike-name">${fields.name}${fields.tag ? html` <span class="bike-tag">${fields.tag}</span>` : nothing}</span>
+      <span class="bike-verdict">${verdict === 'none' ? named('urgency', urgency(bike)) : named('verdict', verdict)}</span>
+      ${known ? html`${wearStrip(known.elongation_now_percent, known.limit_percent)} ${figures(known, units)}` : nothing}
+    </span>
+  </a>`;
+}
+
+/** @param {import('../data/garage.js').Forecast} forecast @param {State['settings']['units']} units */
+function figures(forecast, units) {
+  const { far, band } = toLimit(forecast, units);
+  return html`<span class="bike-limit number">${far}${band ? html` <span class="soft">${band}</span>` : nothing}</span>
+    <span class="number">${nextCheck(forecast, units)}</span>`;
+}
