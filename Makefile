@@ -33,6 +33,7 @@ test: build test-go test-wasm test-js test-browser ## everything: Go with -race,
 test-go:
 	@unformatted=$$(gofmt -l $$($(GOFILES))); test -z "$$unformatted" || { echo "not gofmt-ed: $$unformatted"; exit 1; }
 	$(GO) vet ./...
+	$(GO) test ./server/store -run '^TestSimulation$$' -seeds 5000
 	$(GO) test -race ./...
 
 test-wasm: bundle
@@ -69,9 +70,12 @@ format: $(MODULES) ## write Go and scripts in the one format
 
 bench: build chromium ## speeds and sizes, as tables
 	$(GO) test -run '^$$' -bench . -benchmem ./internal/... | grep -E '^(Benchmark|pkg)'
+	$(GO) test ./server -run '^$$' -bench 'Sync|Lone' -benchtime 4000x | grep '^Benchmark'
+	$(GO) test ./server -run '^$$' -bench 'FirstPull|Streams' -benchtime 1x | grep '^Benchmark'
 	cd assets && node test/bench/bench.js
 
-fuzz: ## every fuzz target for FUZZTIME (10s) each
+fuzz: ## 100,000 simulated worlds, then every fuzz target for FUZZTIME (10s) each
+	$(GO) test ./server/store -run '^TestSimulation$$' -seeds 100000 -timeout 60m
 	@for file in $$(grep -rl --include='*_test.go' '^func Fuzz' internal server); do \
 	  for name in $$(sed -n 's/^func \(Fuzz[A-Za-z0-9_]*\).*/\1/p' $$file); do \
 	    echo "$$name in $$(dirname $$file)"; \

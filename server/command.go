@@ -24,6 +24,7 @@ func Command(ctx context.Context, args []string, errs io.Writer) int {
 	flags.SetOutput(errs)
 	addr := flags.String("addr", ":8080", "address to listen on, HOST:PORT")
 	data := flags.String("data", dataFolder, "folder for the database")
+	most := flags.Int64("max-database-mib", 0, "how large the database may grow, in MiB; 0 for as large as the disk")
 	open := flags.Bool("open-registration", true, "anybody may found a garage here; =false for a private server")
 	proxies := caller.Trusted{}
 	flags.Func("trusted-proxy", "addresses of proxies of yours, `ADDRESS[,…]`, that are believed in X-Forwarded-For and -Proto", func(text string) (err error) {
@@ -45,7 +46,7 @@ func Command(ctx context.Context, args []string, errs io.Writer) int {
 	}
 	log := zerolog.New(errs).Level(level).With().Timestamp().Logger()
 	err := Run(ctx, Config{
-		Addr: *addr, DataDir: *data, OpenRegistration: *open, Proxies: proxies, OpenMetrics: *metrics, Log: log,
+		Addr: *addr, DataDir: *data, MaxDatabaseMiB: *most, OpenRegistration: *open, Proxies: proxies, OpenMetrics: *metrics, Log: log,
 	})
 	if err != nil {
 		log.Error().Err(err).Msg("the server stopped")

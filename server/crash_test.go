@@ -91,22 +91,35 @@ func (p *pusher) post(url, path string, body []byte, into any) (int, error) {
 	return resp.StatusCode, json.Unmarshal(text, into)
 }
 
-// push sends n new operations; true when they were answered with 200.
-func (p *pusher) push(url string, n int) (status int, err error) {
-	ids, ops := []string{}, [][]byte{}
-	for range n {
+// id is the n-th operation's.
+func (p *pusher) id(n int) string { return fmt.Sprintf("017f22e2-79b0-7cc3-98c4-%012x", n) }
+
+// batch is a sync call with n new operations.
+func (p *pusher) batch(n int) []byte {
+	ops := make([][]byte, n)
+	for i := range ops {
 		p.n++
-		id := fmt.Sprintf("017f22e2-79b0-7cc3-98c4-%012x", p.n)
 		clock := record.Clock("").Next(1772352000000 + int64(p.n))
-		ids = append(ids, id)
-		ops = append(ops, fmt.Appendf(nil, `{"op_id":%q,"hlc":%q,"device_id":%q,"table":"bikes","record_id":"11111111-1111-4111-8111-%012x","put":{"name":"b","drive":"hub"}}`,
-			id, clock, p.DeviceID, p.n))
+		ops[i] = fmt.Appendf(nil, `{"op_id":%q,"hlc":%q,"device_id":%q,"table":"bikes","record_id":"11111111-1111-4111-8111-%012x","put":{"name":"b","drive":"hub"}}`,
+			p.id(p.n), clock, p.DeviceID, p.n)
 	}
-	body := append(append([]byte(`{"cursor":"","ops":[`), bytes.Join(ops, []byte(","))...), `]}`...)
+	return append(append([]byte(`{"cursor":"","ops":[`), bytes.Join(ops, []byte(","))...), `]}`...)
+}
+
+// ack notes that all after the n-th were answered.
+func (p *pusher) ack(n int) {
+	for n++; n <= p.n; n++ {
+		p.acked = append(p.acked, p.id(n))
+	}
+}
+
+// push sends n new operations and notes them when they were all taken.
+func (p *pusher) push(url string, n int) (status int, err error) {
+	before := p.n
 	var answer struct{ Rejected []any }
-	status, err = p.post(url, "/garages/"+p.GarageID+"/sync", body, &answer)
+	status, err = p.post(url, "/garages/"+p.GarageID+"/sync", p.batch(n), &answer)
 	if err == nil && status == http.StatusOK && len(answer.Rejected) == 0 {
-		p.acked = append(p.acked, ids...)
+		p.ack(before)
 	}
 	return status, err
 }

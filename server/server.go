@@ -22,6 +22,7 @@ import (
 type Config struct {
 	Addr             string         // host:port to listen on; port 0 picks a free one
 	DataDir          string         // where the database lives
+	MaxDatabaseMiB   int64          // how large it may grow; 0 for as large as the disk
 	OpenRegistration bool           // anybody may found a garage
 	Proxies          caller.Trusted // of the operator's own, which tell who calls
 	OpenMetrics      bool           // /metrics for everybody, not only for this machine
@@ -41,7 +42,9 @@ const (
 // Run serves until ctx is done, then lets running requests finish. It logs one
 // line with the address once it listens.
 func Run(ctx context.Context, cfg Config) (err error) {
-	garages, err := store.Open(cfg.DataDir, store.DefaultQuota())
+	quota := store.DefaultQuota()
+	quota.DatabaseMiB = cfg.MaxDatabaseMiB
+	garages, err := store.Open(cfg.DataDir, quota)
 	if err != nil {
 		return err
 	}

@@ -2,6 +2,12 @@ package store
 
 import "sync"
 
+// For tests of cursors.
+var (
+	ReadCursor = readCursor
+	Cursor     = cursor
+)
+
 // BeforeCommit lets a test fail the next commits, which stands for a crash.
 func (s *Store) BeforeCommit(f func() error) { s.beforeCommit = f }
 

@@ -15,6 +15,7 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 
 	"github.com/mattn/go-sqlite3"
@@ -47,6 +48,9 @@ type Store struct {
 // Quota is how much one garage may hold.
 type Quota struct {
 	Ops, Bytes, Devices, Invites int64
+	// DatabaseMiB is how large the file of all garages may grow; 0 for as large
+	// as the disk.
+	DatabaseMiB int64
 }
 
 // DefaultQuota is room for a club for many years, and a bound for one who means
@@ -105,8 +109,13 @@ func (s *Store) connect(path string) (conn *sql.Conn, err error) {
 	if conn, err = s.writer.Conn(context.Background()); err != nil {
 		return nil, err
 	}
-	// The one pragma the driver takes in no DSN.
-	_, err = conn.ExecContext(context.Background(), "PRAGMA wal_autocheckpoint = "+mostLogPages)
+	// The pragmas the driver takes in no DSN.
+	pages := int64(1<<32 - 2) // what SQLite itself allows
+	if s.quota.DatabaseMiB > 0 {
+		pages = s.quota.DatabaseMiB << 20 / pageBytes
+	}
+	_, err = conn.ExecContext(context.Background(), "PRAGMA wal_autocheckpoint = "+mostLogPages+
+		"; PRAGMA max_page_count = "+strconv.FormatInt(pages, 10))
 	return conn, err
 }
 
@@ -120,7 +129,10 @@ func (s *Store) disconnect() error {
 	return errors.Join(errs[:]...)
 }
 
-const maxReaders = 8
+const (
+	maxReaders = 8
+	pageBytes  = 4096 // SQLite's own choice
+)
 
 // Close lets the work in hand finish and closes the database. Work that begins
 // after it is refused.

@@ -127,6 +127,27 @@ func TestStore_Pull_badCursor(t *testing.T) {
 	assert.Len(t, page.Ops, 1)
 }
 
+// FuzzCursor: any text is refused with a fault or gives a place that exists, and
+// what the server itself writes leads back to its place.
+func FuzzCursor(f *testing.F) {
+	for _, seed := range []string{"", "abcdefgh-7", "abcdefgh-8", "abcdefgh--1", "abcdefgh-+1", "abcdefgh-007", "zzzzzzzz-7", "-", "abcdefgh-9223372036854775808"} {
+		f.Add(seed, int64(7))
+	}
+	f.Fuzz(func(t *testing.T, text string, last int64) {
+		const epoch = "abcdefgh"
+		last &= 1<<62 - 1
+		seq, err := store.ReadCursor(text, epoch, last)
+		if err != nil {
+			requireCode(t, err, fault.Unreadable)
+			return
+		}
+		require.True(t, 0 <= seq && seq <= last, seq)
+		again, err := store.ReadCursor(store.Cursor(epoch, seq), epoch, last)
+		require.NoError(t, err)
+		require.Equal(t, seq, again)
+	})
+}
+
 func TestStore_Authenticate(t *testing.T) {
 	s := open(t, store.DefaultQuota())
 	w, err := s.CreateGarage("G", "phone", now)
