@@ -102,8 +102,12 @@ export function overdue(garage) {
 
 const ORDER = ['held', 'past', 'check', 'never'];
 
-/** @param {BikeSummary} bike @param {Check|null} held @returns {Due|null} */
-function due(bike, held) {
+/**
+ * @param {BikeSummary} bike
+ * @param {Check|null} held the check that holds it, if one does
+ * @returns {Due|null}
+ */
+export function due(bike, held) {
   const verdict = /** @type {import('./rounds.js').Verdict|null} */ (bike.judged?.verdict ?? null);
   const about = { bike, held, verdict };
   if (held) return { ...about, why: 'held' };

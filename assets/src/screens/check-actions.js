@@ -38,10 +38,15 @@ export function change(draft, also = {}) {
 /** After this long a reading may be of another bike or another day, ms. */
 const OLD_MS = 60 * 60 * 1000;
 
+/** @param {Draft} draft */
+export function isOld(draft) {
+  return entered(draft) && Date.now() - (draft.at ?? 0) > OLD_MS;
+}
+
 /** Takes up the draft of an earlier visit, and says so when it is an old one. */
 export function resume() {
   const { draft } = now();
-  if (entered(draft) && Date.now() - (draft.at ?? 0) > OLD_MS) set({ flash: 'old' });
+  if (isOld(draft)) set({ flash: 'old' });
   latest = evaluate();
 }
 

@@ -111,8 +111,8 @@ export function value({ draft, result }) {
   });
 }
 
-/** @param {State} state what just happened, and the way back */
-function flash({ flash: what, draft }) {
+/** @param {State} state what just happened to the reading, and the way back */
+export function flash({ flash: what, draft }) {
   return html`<div class="flash" role="status">${flashText(what, draft)}
     ${what === 'cleared' ? html`<button class="button quiet" type="button" id="undo" @click=${undoClear}>${t('keep.undo')}</button>` : nothing}
   </div>`;

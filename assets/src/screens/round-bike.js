@@ -2,8 +2,10 @@
 import { html, nothing } from 'lit';
 import { entered } from '../data/draft.js';
 import { mayAdd } from '../data/roles.js';
+import { day, percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
-import { ends, instruments, value } from './check.js';
+import { clearDraft } from './check-actions.js';
+import { ends, flash as readingFlash, instruments, value } from './check.js';
 import { answerDetails, answerTag } from './check-answer.js';
 import { drivePanel, setup, setupPanel } from './check-setup.js';
 import { strip } from './check-strip.js';
@@ -27,12 +29,20 @@ export function oneBike(state, round, stand) {
       <h1>${bike.fields.name} ${bike.fields.tag ? html`<span class="code">${bike.fields.tag}</span>` : nothing}</h1>
       ${flash(state)}
       ${stand.state === 'not_seen' ? nothing : standing(stand)}
+      ${last(bike)}
       ${strict(stand)}
       ${writes && state.draft.for === draftOf(round.id, bike.bike_id) ? reading(state, stand) : nothing}
       <a class="button quiet" href="#/bike/${bike.bike_id}">${t('round.bike.open')}</a>
     </div>`,
     bench: writes ? bench(state, round, stand) : nothing,
   };
+}
+
+/** @param {import('../data/rounds.js').Bike} bike the last reading before this one, if any */
+function last({ last_reading, judged }) {
+  if (!last_reading || !judged) return nothing;
+  const [verdict, reads] = [named('verdict', judged.verdict), percent(judged.elongation_percent)];
+  return html`<p class="soft number">${t('round.bike.last', { percent: reads, verdict, when: day(last_reading.at) })}</p>`;
 }
 
 /** @param {Stand} stand what asks for the stricter word */
@@ -48,8 +58,10 @@ function reading(state, stand) {
   const lacks = !stand.bike.fitted_chain_id && entered(draft);
   return html`${answerTag(state)}
     ${strip(state)}
+    ${readingFlash(state)}
     ${lacks ? html`<p class="fault">${t(keepsReading(state, stand) ? 'round.bike.no_chain' : 'round.bike.no_chain.checker')}</p>` : nothing}
     ${ends(state)}
+    ${entered(draft) ? html`<div><button class="button" type="button" @click=${clearDraft}>${t('keep.clear')}</button></div>` : nothing}
     <div><label class="label" for="note">${t('round.bike.note')}</label>
       <input class="line-input" id="note" maxlength="500" autocomplete="off" enterkeyhint="done" .value=${state.round.form.text}
         @input=${(/** @type {any} */ event) => putForm({ text: event.target.value })}></div>

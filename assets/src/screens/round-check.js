@@ -8,7 +8,7 @@ import { keepForm, recallForm, reasonText } from '../data/round-form.js';
 import { clearing } from '../data/rounds.js';
 import { percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
-import { change, settled } from './check-actions.js';
+import { change, isOld, settled } from './check-actions.js';
 import { kept, told } from './round-actions.js';
 
 /**
@@ -29,13 +29,16 @@ export function takeUp(roundId, { bike_id, fields }) {
   const { draft } = now();
   const mine = draftOf(roundId, bike_id);
   if (draft.for === mine) return;
-  change(swapped(draft, mine, driveOf(fields)));
+  const next = swapped(draft, mine, driveOf(fields));
+  change(next, { flash: isOld(next) ? 'old' : '' });
 }
 
 /** Gives Check its own reading back. */
 export function giveBack() {
   const { draft } = now();
-  if (draft.for) change(swapped(draft, ''));
+  if (!draft.for) return;
+  const next = swapped(draft, '');
+  change(next, { flash: isOld(next) ? 'old' : '' });
 }
 
 /** @param {BikeSummary['fields']} fields @returns {import('../data/draft.js').Draft['drive']} */

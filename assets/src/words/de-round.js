@@ -73,6 +73,7 @@ export default {
 
   'round.bike.back': 'Alle Räder des Rundgangs',
   'round.bike.note': 'Notiz',
+  'round.bike.last': 'Zuletzt: {percent} %, {verdict}, {when}',
   'round.bike.instrument': 'Messmittel und Antrieb',
   'round.bike.more': 'Warum, und wie weiter',
   'round.bike.open': 'Rad öffnen',

@@ -71,6 +71,7 @@ export default {
 
   'round.bike.back': 'All bikes of the round',
   'round.bike.note': 'Note',
+  'round.bike.last': 'Last: {percent} %, {verdict}, {when}',
   'round.bike.instrument': 'Instrument and drive',
   'round.bike.more': 'Why, and what next',
   'round.bike.open': 'Open the bike',
