@@ -25,6 +25,7 @@ type welcome struct{ store.Welcome }
 
 func (m *welcome) Fields(o *wire.Object) {
 	o.Text("garage_id", &m.GarageID).Required().Doc("the garage", "")
+	o.Text("name", &m.Name).Required().Doc("what people call the garage", "")
 	o.Text("device_id", &m.DeviceID).Required().Doc("this device; every operation it makes carries it", "")
 	o.Text("token", &m.Token).Required().Doc("to be sent as Authorization: Bearer; told once and never again", "")
 	wire.Choice(o, "role", &m.Role, record.Roles()...).Required().Doc("what this device may do", "")

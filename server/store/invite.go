@@ -68,8 +68,8 @@ func (s *Store) Join(code, deviceName string, nowMS int64) (*Welcome, error) {
 func (w *Welcome) read(t *tx, id string, hash []byte, nowMS int64) (gid, uses int64, err error) {
 	var kept []byte
 	var expires int64
-	err = t.row("SELECT i.gid, g.garage_id, i.role, i.secret_hash, i.uses_left, i.expires_ms FROM invites i JOIN garages g USING (gid) WHERE i.invite_id = ?",
-		[]any{id}, &gid, &w.GarageID, (*string)(&w.Role), &kept, &uses, &expires)
+	err = t.row("SELECT i.gid, g.garage_id, g.name, i.role, i.secret_hash, i.uses_left, i.expires_ms FROM invites i JOIN garages g USING (gid) WHERE i.invite_id = ?",
+		[]any{id}, &gid, &w.GarageID, &w.Name, (*string)(&w.Role), &kept, &uses, &expires)
 	if errors.Is(err, sql.ErrNoRows) || err == nil && (!sameHash(hash, kept) || expires <= nowMS) {
 		err = errNoInvite
 	}

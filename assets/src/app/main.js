@@ -5,6 +5,7 @@ import { keep } from '../data/local.js';
 import { engine } from '../engine/engine.js';
 import { resume } from '../screens/check-actions.js';
 import { startRounds } from '../screens/round-arrive.js';
+import { startSync } from '../sync/sync.js';
 import { startUpdates } from '../sync/updates.js';
 import { startFrame } from './frame.js';
 import { watchInstall } from './install.js';
@@ -21,7 +22,7 @@ startRouter();
 startFrame(/** @type {HTMLElement} */ (document.getElementById('app')));
 resume();
 startRounds();
-loadGarage();
+loadGarage().then(startSync);
 
 engine.watch(({ state }) => set({ crashed: state === 'crashed' }));
 for (const event of ['online', 'offline']) addEventListener(event, () => set({ online: navigator.onLine }));

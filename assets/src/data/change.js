@@ -3,35 +3,41 @@ import { engine } from '../engine/engine.js';
 import { commit, recall } from './garage-store.js';
 import { currentKept } from './garage-state.js';
 import { newId } from './ids.js';
-import { inTurn } from './tabs.js';
+import { shown } from './meaning.js';
+import { untilKept } from './tabs.js';
 
 /**
  * @typedef {import('./garage.js').Change} Change
  * @typedef {import('./garage.js').EngineRow} EngineRow
  * @typedef {import('./garage-store.js').Garage} Garage
  * @typedef {import('./garage-store.js').Stored} Stored
+ * @typedef {Change & {record_id: string}} Named
  */
+
+/** @type {() => void} */
+let onSaved = () => {};
+
+/** @param {() => void} listener called when something was kept that a server may want to know */
+export function watchSaves(listener) {
+  onSaved = listener;
+}
 
 /**
  * @param {Change[]} changes
  * @returns {Promise<{ids: string[], turn: number, first: boolean}>} the records' ids, the garage's turn that holds
  *   them, and whether it is its first
  */
-export function change(changes) {
+export async function change(changes) {
   const named = changes.map((one) => ({ ...one, record_id: one.record_id ?? newId() }));
-  return inTurn('records', async () => {
-    const { key } = await currentKept();
-    for (;;) {
-      const turn = await attempt(key, named);
-      if (!turn) continue;
-      return { ids: named.map(({ record_id }) => record_id), turn, first: turn === 1 };
-    }
-  });
+  const { key } = await currentKept();
+  const turn = await untilKept(() => attempt(key, named));
+  onSaved();
+  return { ids: named.map(({ record_id }) => record_id), turn, first: turn === 1 };
 }
 
 /**
  * @param {string} key
- * @param {(Change & {record_id: string})[]} changes
+ * @param {Named[]} changes
  * @returns {Promise<number>} the turn, 0 when another tab was quicker
  */
 async function attempt(key, changes) {
@@ -39,10 +45,12 @@ async function attempt(key, changes) {
     key,
     changes.map(({ table, record_id }) => [table, record_id]),
   );
+  const known = [...rows.values()].filter((one) => !untold(garage, one));
+  const whole = changes.flatMap((one) => wholly(one, rows.get(`${one.table}/${one.record_id}`), garage));
   const answer = await stamp(
     garage,
-    [...rows.values()].map(({ row }) => row),
-    changes,
+    known.map(({ row }) => row),
+    whole,
   );
   return commit(key, garage.turn, {
     rows: answer.rows.map((row) => kept(garage, row, rows.get(`${row.table}/${row.record_id}`))),
@@ -51,10 +59,29 @@ async function attempt(key, changes) {
   });
 }
 
+/** @param {Garage} garage @param {Stored} stored @returns {boolean} whether its server was never told of it */
+function untold({ token, id }, { server }) {
+  return token !== '' && server !== id;
+}
+
+/**
+ * A record the server was never told of is told whole, at its first change.
+ * @param {Named} change
+ * @param {Stored|undefined} stored
+ * @param {Garage} garage
+ * @returns {(Named & {whole?: boolean})[]}
+ */
+function wholly(change, stored, garage) {
+  if (!stored || !untold(garage, stored)) return [change];
+  const { table, record_id, put } = change;
+  const told = { table, record_id, put: { ...shown(stored.row), ...put }, whole: true };
+  return change.remove ? [told, change] : [told];
+}
+
 /**
  * @param {Garage} garage
  * @param {EngineRow[]} rows those that are to be changed, as far as they are there
- * @param {(Change & {record_id: string, whole?: boolean})[]} changes
+ * @param {(Named & {whole?: boolean})[]} changes
  * @returns {Promise<{ops: import('./garage.js').Op[], rows: EngineRow[], hlc: string}>}
  */
 export function stamp({ clock, role, device_id }, rows, changes) {
@@ -79,10 +106,11 @@ export function queued(op) {
  * @param {Garage} garage
  * @param {EngineRow} row as it is now
  * @param {Stored|undefined} before
- * @returns {Omit<Stored, 'home'|'round'|'garage'>}
+ * @returns {import('./garage-store.js').Keep}
  */
-function kept({ token }, row, before) {
+export function kept(garage, row, before) {
   const place = { table: row.table, record_id: row.record_id, row };
-  if (!token) return { ...place, local: true };
-  return { ...place, base: before ? (before.base === undefined ? before.row : before.base) : null };
+  if (!garage.token) return place;
+  const known = before && !untold(garage, before) ? before : undefined;
+  return { ...place, server: garage.id, base: known ? (known.base === undefined ? known.row : known.base) : null };
 }

@@ -37,6 +37,7 @@ const UPGRADES = [
     unsent.deleteIndex('hlc');
     unsent.createIndex('order', ['garage', 'hlc']);
     unsent.createIndex('record', ['garage', 'table', 'record_id']);
+    unsent.createIndex('refused', ['garage', 'refused.code']);
     const summaries = db.createObjectStore('summaries', { keyPath: ['garage', 'kind', 'id'] });
     summaries.createIndex('due', ['garage', 'due']);
     db.createObjectStore('forecasts', { keyPath: 'chain_id' });

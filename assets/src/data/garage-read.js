@@ -56,6 +56,17 @@ export function tableRows(key, table) {
   return using(async (db) => (await db.getAll('rows', from(key, table))).map(({ row }) => row));
 }
 
+/**
+ * Every record of a garage, bit by bit.
+ * @param {string} key of the garage
+ * @param {string[]} after table and id of the last one before; [''] for the beginning
+ * @param {number} most
+ * @returns {Promise<Stored[]>}
+ */
+export function scanRows(key, after, most) {
+  return using((db) => db.getAll('rows', IDBKeyRange.bound([key, ...after], [key, []], true), most));
+}
+
 /** @param {string} key of the garage @returns {Promise<Summary[]>} */
 export function summaries(key) {
   return using((db) => db.getAll('summaries', from(key)));
@@ -95,9 +106,20 @@ export function dueBike(key, bikeId) {
   });
 }
 
-/** @param {string} key of the garage @returns {Promise<Unsent[]>} in the order in which they were made */
-export function unsentOps(key) {
-  return using((db) => db.getAllFromIndex('unsent', 'order', from(key)));
+/**
+ * @param {string} key of the garage
+ * @param {string} after only later clocks
+ * @param {number} [most]
+ * @returns {Promise<Unsent[]>} in the order in which they were made
+ */
+export function unsentAfter(key, after, most) {
+  const range = IDBKeyRange.bound([key, after], [key, []], true);
+  return using((db) => db.getAllFromIndex('unsent', 'order', range, most));
+}
+
+/** @param {string} key of the garage @returns {Promise<Unsent[]>} those the server did not take */
+export function refusedOps(key) {
+  return using((db) => db.getAllFromIndex('unsent', 'refused', from(key)));
 }
 
 /** @param {string} key of the garage @returns {Promise<number>} */

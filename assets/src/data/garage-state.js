@@ -1,7 +1,7 @@
 /** `state.garage`: which garage is open, and what the screens list of it. */
 import { now, set } from '../app/store.js';
 import { KeepError } from './database.js';
-import { countUnsent, summaries, tableRows, unsentOps } from './garage-read.js';
+import { countUnsent, refusedOps, summaries, tableRows } from './garage-read.js';
 import { garages, putGarage } from './garage-store.js';
 import { newId } from './ids.js';
 import { keep, recall } from './local.js';
@@ -18,18 +18,18 @@ import { tellTabs } from './tabs.js';
 /** The first garage of a phone, the rider's own. */
 const OWN = 'own';
 
-/** @type {{bikes: Map<string, BikeValue>, rounds: Map<string, RoundSummary>}} of the garage that is open */
-let lists = { bikes: new Map(), rounds: new Map() };
+/** @type {{key: string, bikes: Map<string, BikeValue>, rounds: Map<string, RoundSummary>}} of the garage that is open */
+let lists = { key: '', bikes: new Map(), rounds: new Map() };
 
 /** @type {Promise<void>} */
 let loading = Promise.resolve();
 let waiting = false;
 
 /** @returns {Garage} as a phone has it before anything is kept */
-function fresh() {
+export function fresh() {
   return {
     ...{ key: OWN, id: '', name: '', role: 'owner', device_id: newId(), token: '' },
-    ...{ cursor: '', clock: '', turn: 0, shut: '', at: null },
+    ...{ cursor: '', clock: '', seen: '', turn: 0, shut: '', at: null },
   };
 }
 
@@ -64,8 +64,9 @@ export function load() {
 async function read() {
   waiting = false;
   try {
-    const all = await summaries((await current()).key);
-    lists = { bikes: new Map(), rounds: new Map() };
+    const { key } = await current();
+    const all = await summaries(key);
+    lists = { key, bikes: new Map(), rounds: new Map() };
     for (const { kind, id, value } of all) if (value) lists[kind === 'bike' ? 'bikes' : 'rounds'].set(id, value);
     await publish();
   } catch (error) {
@@ -78,7 +79,8 @@ async function read() {
  * @param {import('./garage-read.js').Summary[]} made
  */
 export function took(made) {
-  for (const { kind, id, value } of made) {
+  for (const { garage, kind, id, value } of made) {
+    if (garage !== lists.key) continue;
     const list = /** @type {Map<string, any>} */ (kind === 'bike' ? lists.bikes : lists.rounds);
     if (value) list.set(id, value);
     else list.delete(id);
@@ -88,10 +90,11 @@ export function took(made) {
 /** Shows the lists, and how things stand with the server. */
 export async function publish() {
   const garage = await current();
-  const [instruments, prices, unsent] = await Promise.all([
+  const [all, instruments, prices, sync] = await Promise.all([
+    garages(),
     tableRows(garage.key, 'instruments'),
     tableRows(garage.key, 'prices'),
-    countUnsent(garage.key),
+    syncState(garage),
   ]);
   const rounds = [...lists.rounds.values()].sort((a, b) => b.fields.started_at.localeCompare(a.fields.started_at));
   const { key, id, name, role, device_id } = garage;
@@ -101,7 +104,10 @@ export async function publish() {
       bikes: bikes(rounds.find(({ fields }) => !fields.finished_at)),
       instruments: there(instruments),
       prices: there(prices)[0] ?? null,
-      sync: await syncState(garage, unsent),
+      sync,
+      others: all
+        .filter((one) => one.key !== key)
+        .map((one) => ({ key: one.key, id: one.id, name: one.name, role: one.role })),
     },
   });
 }
@@ -125,19 +131,31 @@ function there(rows) {
   return left.map((row) => ({ table: row.table, record_id: row.record_id, fields: shown(row) }));
 }
 
-/**
- * @param {Garage} garage
- * @param {number} unsent
- * @returns {Promise<import('./garage.js').SyncState>}
- */
-async function syncState(garage, unsent) {
-  const before = now().garage?.sync;
-  const refused = unsent ? (await unsentOps(garage.key)).filter((one) => one.refused) : [];
+/** @type {Pick<import('./garage.js').SyncState, 'trouble'> & {state: 'idle'|'busy'|'offline'|'failed'}} */
+let sync = { state: 'idle', trouble: null };
+
+/** @param {Partial<typeof sync>} news how it goes with the server; shown at once */
+export function tellSync(news) {
+  sync = { ...sync, ...news };
+  const { garage } = now();
+  if (garage && garage.id && !['revoked', 'gone'].includes(garage.sync.state)) {
+    set({ garage: { ...garage, sync: { ...garage.sync, ...sync } } });
+  }
+}
+
+/** @param {Garage} garage @returns {Promise<import('./garage.js').SyncState>} */
+async function syncState(garage) {
+  const [unsent, refused] = await Promise.all([countUnsent(garage.key), refusedOps(garage.key)]);
   const rejected = refused.map(({ op_id, table, record_id, refused: why, waits = false }) => ({
     ...{ op_id, table, record_id, waits },
-    ...(why ?? { code: '', field: '', message: '' }),
+    .../** @type {import('./garage.js').Refusal} */ (why),
   }));
-  const known = before && before.state !== 'local' ? before.state : 'idle';
-  const state = garage.shut || (garage.token ? known : 'local');
-  return { state, unsent, rejected, at: garage.at, trouble: before?.trouble ?? null };
+  const state = garage.shut || (garage.token ? sync.state : 'local');
+  return {
+    state,
+    unsent: unsent - rejected.filter(({ waits }) => !waits).length,
+    rejected,
+    at: garage.at,
+    trouble: sync.trouble,
+  };
 }

@@ -11,23 +11,31 @@ import { home, targets } from './touch.js';
  * @typedef {import('./garage.js').EngineRow} EngineRow
  * @typedef {import('./garage.js').Op} Op
  * @typedef {{key: string, id: string, name: string, role: 'owner'|'leader'|'checker'|'viewer', device_id: string,
- *   token: string, cursor: string, clock: string, turn: number, shut: ''|'revoked'|'gone', at: string|null}} Garage
- *   `key` is its name on this phone; id and token are empty while no server has it; `clock` is the latest
- *   known, own or seen; `shut` says why the server does not talk to this phone any more
+ *   token: string, cursor: string, clock: string, seen: string, turn: number, shut: ''|'revoked'|'gone',
+ *   at: string|null, adopting?: boolean}} Garage
+ *   `key` is its name on this phone; id and token are empty while no server has it; `clock` is the latest known,
+ *   own or seen, `seen` the latest the server has; `shut` says why the server does not talk to this phone any
+ *   more; `adopting` while records from before are still to be told to the server
  * @typedef {{garage: string, table: string, record_id: string, home: string, round?: string, row: EngineRow,
- *   base?: EngineRow|null, local?: true}} Stored `row` is what the rider sees; `base` what the server has, kept
- *   while operations are unsent, null for nothing; `local`: no server was ever told of it
+ *   base?: EngineRow|null, server?: string}} Stored `row` is what the rider sees; `base` what the server has, kept
+ *   while operations are unsent, null for nothing; `server`: the id of the garage that was told of it, or will be
  * @typedef {{op_id: string, garage: string, hlc: string, table: string, record_id: string, op: Op,
  *   refused?: import('./garage.js').Refusal, waits?: boolean}} Unsent `refused` says why the server did not take
  *   it; with `waits` it is sent again all the same
- * @typedef {{rows?: Omit<Stored, 'home'|'round'|'garage'>[], gone?: [string, string][], unsent?: Omit<Unsent, 'garage'>[],
+ * @typedef {Omit<Stored, 'home'|'round'|'garage'>} Keep
+ * @typedef {{rows?: Keep[], gone?: [string, string][], unsent?: Omit<Unsent, 'garage'>[],
  *   sent?: string[], garage?: Partial<Garage>}} Commit rows to keep and to drop, operations to keep and, by id,
- *   to drop
+ *   to drop; a base that no unsent operation needs any more is dropped too
  */
 
 /** @returns {Promise<Garage[]>} in the order in which they came to this phone */
 export function garages() {
   return using((db) => db.getAll('garages'));
+}
+
+/** @param {string} key @returns {Promise<Garage|undefined>} */
+export function garageNamed(key) {
+  return using((db) => db.get('garages', key));
 }
 
 /** @param {Garage} garage */
@@ -75,20 +83,30 @@ export function commit(key, turn, { rows = [], gone = [], unsent = [], sent = []
     const before = await Promise.all(rows.map(({ table, record_id }) => store.get([key, table, record_id])));
     const dropped = await Promise.all(gone.map((id) => store.get([key, ...id])));
     const work = [tx.objectStore('garages').put({ ...now, ...garage, turn: turn + 1 })];
-    for (const { table, record_id, row, base, local } of rows) {
-      const place = { garage: key, table, record_id, home: home(row) };
-      const round = table === 'round_checks' ? { round: String(row.fields.round_id) } : {};
-      work.push(
-        store.put({ ...place, ...round, row, ...(base === undefined ? {} : { base }), ...(local ? { local } : {}) }),
-      );
-    }
-    for (const id of gone) work.push(/** @type {any} */ (store.delete([key, ...id])));
-    for (const op of unsent) work.push(tx.objectStore('unsent').put({ ...op, garage: key }));
     for (const id of sent) work.push(/** @type {any} */ (tx.objectStore('unsent').delete(id)));
+    for (const op of unsent) work.push(tx.objectStore('unsent').put({ ...op, garage: key }));
+    for (const id of gone) work.push(/** @type {any} */ (store.delete([key, ...id])));
+    for (const { base, ...rest } of rows) {
+      const { table, record_id, row } = rest;
+      const round = table === 'round_checks' ? { round: String(row.fields.round_id) } : {};
+      const based = base !== undefined && (await awaited(tx, [key, table, record_id])) ? { base } : {};
+      work.push(store.put({ garage: key, ...rest, ...round, ...based, home: home(row) }));
+    }
     await mark(tx, key, turn + 1, [...before, ...dropped, ...rows].map((one) => one?.row).filter(Boolean));
     await Promise.all([...work, tx.done]);
     return turn + 1;
   });
+}
+
+/**
+ * @param {import('idb').IDBPTransaction<any, any, 'readwrite'>} tx
+ * @param {string[]} record
+ * @returns {Promise<boolean>} whether operations on it are still to be sent
+ */
+async function awaited(tx, record) {
+  /** @type {Unsent[]} */
+  const all = await tx.objectStore('unsent').index('record').getAll(record);
+  return all.some((one) => !one.refused || one.waits);
 }
 
 /**
@@ -126,4 +144,45 @@ async function mark(tx, key, due, touched) {
       await store.put({ value: null, ...summary, garage: key, kind, id, due });
     }),
   );
+}
+
+/**
+ * Makes a garage this phone's own again. Its records show what was unsent
+ * already; what the server did not take stays beside them.
+ * @param {string} key
+ * @param {string} device_id of the phone from now on
+ */
+export function detach(key, device_id) {
+  return using(async (db) => {
+    const tx = db.transaction(['garages', 'unsent'], 'readwrite', { durability: 'strict' });
+    const garage = await tx.objectStore('garages').get(key);
+    /** @type {Unsent[]} */
+    const unsent = await tx
+      .objectStore('unsent')
+      .index('order')
+      .getAll(IDBKeyRange.bound([key], [key, []]));
+    const local = { id: '', device_id, token: '', role: 'owner', cursor: '', seen: '', shut: '', adopting: false };
+    const merged = unsent.filter(({ refused, waits }) => !refused || waits);
+    await Promise.all([
+      tx.objectStore('garages').put({ ...garage, ...local, turn: garage.turn + 1 }),
+      ...merged.map(({ op_id }) => tx.objectStore('unsent').delete(op_id)),
+      tx.done,
+    ]);
+  });
+}
+
+/** @param {string} key of a garage that is taken off this phone, with all it holds */
+export function forget(key) {
+  return using(async (db) => {
+    const tx = db.transaction(['garages', 'rows', 'unsent', 'summaries'], 'readwrite');
+    const all = IDBKeyRange.bound([key], [key, []]);
+    const unsent = await tx.objectStore('unsent').index('order').getAllKeys(all);
+    await Promise.all([
+      tx.objectStore('garages').delete(key),
+      tx.objectStore('rows').delete(all),
+      tx.objectStore('summaries').delete(all),
+      ...unsent.map((id) => tx.objectStore('unsent').delete(id)),
+      tx.done,
+    ]);
+  });
 }

@@ -45,12 +45,13 @@ import { watchTabs } from './tabs.js';
  *   RoundSummary stands by the bike's name
  *
  * @typedef {{state: 'local'|'idle'|'busy'|'offline'|'revoked'|'gone'|'failed', unsent: number, rejected: Rejected[],
- *   at: string|null, trouble: Refusal|null}} SyncState `local`: on this phone only; `at`: when phone and server last
- *   agreed; `gone`: the garage is not on the server any more; `trouble` says why it failed
+ *   at: string|null, trouble: Refusal|null}} SyncState `local`: on this phone only; `unsent` counts what waits for the
+ *   server, `rejected` lists what it did not take; `at`: when phone and server last agreed; `gone`: the garage is not on the server any more; `trouble` says why it failed
  * @typedef {{key: string, id: string, name: string, role: import('./garage-store.js').Garage['role'],
  *   device_id: string, bikes: BikeSummary[], rounds: RoundSummary[], instruments: Row[], prices: Row|null,
- *   sync: SyncState}} GarageState bikes by name, the latest round first; `id` is '' while the garage is on this
- *   phone only, `key` is its name on this phone
+ *   sync: SyncState, others: Pick<import('./garage-store.js').Garage, 'key'|'id'|'name'|'role'>[]}} GarageState
+ *   bikes by name, the latest round first; `id` is '' while the garage is on this phone only, `key` is its name on
+ *   this phone; `others` are the other garages on it
  * @typedef {{bike_id: string, km: number, doubtful_distance_ids: string[], fitted_chain_id?: string,
  *   chains: {chain_id: string, place: 'on_bike'|'resting'|'retired', km: number, reading_ids: string[],
  *     last_reading_id?: string, care_ids: string[], forecast_request: object, care_request: object}[]}} BikeMeaning see internal/garage/door.go

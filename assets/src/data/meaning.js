@@ -34,7 +34,6 @@ export function bikeValue(rows, meaning) {
     fields: bike,
     km: meaning.km,
     doubtful: meaning.doubtful_distance_ids.length,
-    rows: rows.length,
   };
   if (!fitted) {
     return {

@@ -24,6 +24,21 @@ export function inTurn(name, work) {
   return mine;
 }
 
+/**
+ * Works out a change of a garage and keeps it, anew whenever another tab was
+ * quicker.
+ * @param {() => Promise<number>} attempt gives what `commit` gave
+ * @returns {Promise<number>} the garage's turn
+ */
+export function untilKept(attempt) {
+  return inTurn('records', async () => {
+    for (;;) {
+      const turn = await attempt();
+      if (turn) return turn;
+    }
+  });
+}
+
 const channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel('tautspan-garage') : null;
 
 /** Says to the other tabs that the garage has changed. */

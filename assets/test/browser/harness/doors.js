@@ -10,7 +10,10 @@ import { buildEdition } from './edition.js';
 
 const SCRIPT = `
 import * as garageDoors from '../data/garage.js';
-globalThis.doors = { ...garageDoors, state: () => now() };
+import * as sharingDoors from '../sync/sharing.js';
+const text = async () => (await sharingDoors.exportAll()).blob.text();
+const take = (file) => sharingDoors.importFile(new Blob([file]));
+globalThis.doors = { ...garageDoors, ...sharingDoors, exportText: text, importText: take, state: () => now() };
 `;
 
 /** @type {Promise<{program: string, remove: () => Promise<void>}>|undefined} */
@@ -41,6 +44,26 @@ export async function door(page, name, ...args) {
       return { fault, reason, message };
     }
   }, /** @type {const} */ ([name, args]));
+}
+
+/** @typedef {import('../../../src/data/garage.js').GarageState} GarageState */
+
+/** After this long something will not come any more, ms; generous, since machines differ. */
+const PATIENCE_MS = 30_000;
+
+/**
+ * @param {Page} page
+ * @param {(garage: GarageState) => unknown} test
+ * @returns {Promise<GarageState>} once it is true of the garage
+ */
+export async function until(page, test) {
+  const end = Date.now() + PATIENCE_MS;
+  for (;;) {
+    const now = await garage(page);
+    if (test(now)) return now;
+    if (Date.now() > end) throw new Error(`not so in time: ${test}, but ${JSON.stringify(now)}`);
+    await page.waitForTimeout(20);
+  }
 }
 
 /** @param {Page} page @returns {Promise<import('../../../src/data/garage.js').GarageState>} */

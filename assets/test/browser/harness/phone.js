@@ -14,7 +14,7 @@ import { chromium } from 'playwright-core';
  *   touches: () => number, tap: (name: string, role?: Role) => Promise<void>, offline: (on: boolean) => Promise<void>}} Phone
  * @typedef {'button'|'link'|'radio'|'tab'|'checkbox'} Role
  * @typedef {{width?: number, height?: number, theme?: 'light'|'dark', mouse?: boolean, locale?: string,
- *   ratio?: number}} Options
+ *   ratio?: number, alone?: boolean}} Options `alone`: that the server is away, or refuses, is no problem
  */
 
 /** @returns {string} path of the browser */
@@ -73,7 +73,15 @@ function startBrowser() {
  * @returns {Promise<Phone>} with an empty page; closed, and its problems judged, at the end of the test
  */
 export async function newPhone(t, origin, options = {}) {
-  const { width = 360, height = 740, theme = 'light', mouse = false, locale = 'en-GB', ratio = 1 } = options;
+  const {
+    width = 360,
+    height = 740,
+    theme = 'light',
+    mouse = false,
+    locale = 'en-GB',
+    ratio = 1,
+    alone = false,
+  } = options;
   const context = await (
     await startBrowser()
   ).newContext({
@@ -90,7 +98,7 @@ export async function newPhone(t, origin, options = {}) {
   await context.addInitScript("addEventListener('pointerdown', (e) => e.isTrusted && window.touched(), true)");
   /** @type {string[]} */
   const problems = [];
-  watch(context, origin, problems);
+  watch(context, origin, problems, alone);
   const page = await context.newPage();
   page.setDefaultTimeout(15_000);
   t.after(async () => {
@@ -112,12 +120,14 @@ export async function newPhone(t, origin, options = {}) {
  * @param {import('playwright-core').BrowserContext} context
  * @param {string} origin
  * @param {string[]} problems
+ * @param {boolean} alone
  */
-function watch(context, origin, problems) {
+function watch(context, origin, problems, alone) {
   context.on('request', (request) => {
     if (new URL(request.url()).origin !== origin) problems.push(`request to ${request.url()}`);
   });
   context.on('console', (message) => {
+    if (alone && message.text().startsWith('Failed to load resource')) return;
     if (message.type() === 'error') problems.push(`console: ${message.text()} ${message.location().url}`);
   });
   context.on('weberror', (error) => problems.push(`uncaught: ${error.error().stack}`));

@@ -1,0 +1,80 @@
+/** One garage's exchange with its server: what is new goes there, what is new there comes here. */
+import { adopt } from '../data/whole.js';
+import { commit, garageNamed } from '../data/garage-store.js';
+import { unsentAfter } from '../data/garage-read.js';
+import { untilKept } from '../data/tabs.js';
+import { ServerFault, call } from './client.js';
+import { restampAhead } from './restamp.js';
+import { clockIsRight } from './rhythm.js';
+import { take } from './take.js';
+
+/** @typedef {import('../data/garage-store.js').Unsent} Unsent */
+
+/** The most operations the contract allows in a call. */
+const MOST_OPS = 500;
+
+/** A call is kept to about this size, so that a weak signal loses little, characters. */
+const MOST_TEXT = 256 * 1024;
+
+/**
+ * Runs until both have everything. What went through stays, whatever happens
+ * after.
+ * @param {string} key of the garage
+ * @param {AbortSignal} [signal]
+ * @returns {Promise<void>}
+ * @throws {import('./client.js').ServerFault|import('./client.js').NoSignal|import('../data/database.js').KeepError}
+ */
+export async function exchange(key, signal) {
+  await adopt(key);
+  let restamped = false;
+  for (let after = ''; ;) {
+    const garage = await garageNamed(key);
+    if (!garage?.token || garage.shut) return;
+    const sent = await nextBatch(key, after);
+    const body = { cursor: garage.cursor, ops: sent.map(({ op }) => op) };
+    const told = call('POST', `/garages/${garage.id}/sync`, { token: garage.token, body, signal });
+    const { answer, serverMS } = await told.catch((error) => shut(key, error));
+    await take(key, sent, answer);
+    if (sent.length) after = sent[sent.length - 1].hlc;
+    const ahead = answer.rejected.some((/** @type {{code: string}} */ one) => one.code === 'clock_ahead');
+    if (ahead && !restamped && clockIsRight(Date.now(), serverMS)) {
+      await restampAhead(key);
+      restamped = true;
+      after = '';
+    } else if (!answer.more && !(await unsentAfter(key, after, 1)).length) {
+      return;
+    }
+  }
+}
+
+/** @param {string} key @param {string} after clock @returns {Promise<Unsent[]>} */
+async function nextBatch(key, after) {
+  const batch = [];
+  let size = 0;
+  for (const one of await unsentAfter(key, after, MOST_OPS)) {
+    if (one.refused && !one.waits) continue;
+    size += JSON.stringify(one.op).length;
+    if (batch.length && size > MOST_TEXT) break;
+    batch.push(one);
+  }
+  return batch;
+}
+
+/**
+ * Notes that the server does not know this phone, or the garage, any more.
+ * @param {string} key
+ * @param {unknown} error
+ * @returns {Promise<never>}
+ */
+async function shut(key, error) {
+  /** @type {Record<number, 'revoked'|'gone'>} */
+  const reasons = { 401: 'revoked', 404: 'gone' };
+  const reason = error instanceof ServerFault ? reasons[error.status] : undefined;
+  if (reason) {
+    await untilKept(async () => {
+      const now = await garageNamed(key);
+      return now ? commit(key, now.turn, { garage: { shut: reason } }) : Infinity;
+    });
+  }
+  throw error;
+}

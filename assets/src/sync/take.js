@@ -1,0 +1,144 @@
+/**
+ * Takes an answer of the server's into the phone. Applying it again, or only
+ * its beginning, does no harm: merging is idempotent, and the cursor moves last.
+ */
+import { engine } from '../engine/engine.js';
+import { commit, recall } from '../data/garage-store.js';
+import { untilKept } from '../data/tabs.js';
+import { chunks, passes } from './rhythm.js';
+
+/**
+ * @typedef {import('../data/garage.js').Op} Op
+ * @typedef {import('../data/garage.js').EngineRow} EngineRow
+ * @typedef {import('../data/garage-store.js').Stored} Stored
+ * @typedef {import('../data/garage-store.js').Unsent} Unsent
+ * @typedef {import('../data/garage.js').Refusal & {op_id: string}} Rejection
+ * @typedef {{cursor: string, ops: Op[], more: boolean, rejected: Rejection[]}} Answer
+ */
+
+/** So many operations are merged and written at once, so that the screen stays quick. */
+const BATCH = 100;
+
+/** @param {{table: string, record_id: string}} one */
+const name = ({ table, record_id }) => `${table}/${record_id}`;
+
+/**
+ * @param {string} key of the garage
+ * @param {Unsent[]} sent
+ * @param {Answer} answer to them
+ * @returns {Promise<void>}
+ */
+export async function take(key, sent, answer) {
+  for (const ops of chunks(answer.ops, BATCH)) {
+    await untilKept(() => pulled(key, ops));
+  }
+  const refused = new Map(answer.rejected.map((one) => [one.op_id, one]));
+  const batches = sent.length ? chunks(sent, BATCH) : [[]];
+  for (const [i, batch] of batches.entries()) {
+    const last = i === batches.length - 1;
+    const also = last ? { cursor: answer.cursor, at: new Date().toISOString() } : {};
+    await untilKept(() => answered(key, batch, refused, also));
+  }
+}
+
+/**
+ * Merges operations from the server.
+ * @param {string} key
+ * @param {Op[]} ops
+ */
+async function pulled(key, ops) {
+  const { garage, rows } = await recall(key, records(ops));
+  const merged = await merge(
+    [...rows.values()].map(({ row }) => row),
+    ops,
+  );
+  const based = [...rows.values()].filter(({ base }) => base !== undefined);
+  const bases = await mergedBases(based, ops);
+  return commit(key, garage.turn, {
+    rows: merged.rows.map((row) => {
+      const before = rows.get(name(row));
+      const base = before?.base === undefined ? {} : { base: bases.get(name(row)) ?? null };
+      return { table: row.table, record_id: row.record_id, row, server: garage.id, ...base };
+    }),
+    sent: ops.map(({ op_id }) => op_id), // what comes back is on the server, whatever was answered before
+    garage: { clock: later(garage.clock, merged.hlc), seen: later(garage.seen, merged.hlc) },
+  });
+}
+
+/**
+ * Notes what became of operations that were sent. A record loses what was
+ * refused for good, and keeps what waits.
+ * @param {string} key
+ * @param {Unsent[]} batch
+ * @param {Map<string, Rejection>} refused
+ * @param {Partial<import('../data/garage-store.js').Garage>} also
+ */
+async function answered(key, batch, refused, also) {
+  const { garage, rows, unsent } = await recall(key, records(batch));
+  const accepted = batch.filter(({ op_id }) => !refused.has(op_id));
+  const lost = batch.filter(({ op_id }) => refused.has(op_id) && !passes(refused.get(op_id)?.code ?? ''));
+  const bases = await mergedBases(
+    [...rows.values()],
+    accepted.map(({ op }) => op),
+  );
+  const out = new Set([...accepted, ...lost].map(({ op_id }) => op_id));
+  const left = unsent.filter((one) => !out.has(one.op_id) && (!one.refused || one.waits)).map(({ op }) => op);
+  const redone = new Set(lost.map(name));
+  const undone = await merge(
+    [...redone].flatMap((one) => bases.get(one) ?? []),
+    left.filter((op) => redone.has(name(op))),
+  );
+  const shown = new Map(undone.rows.map((row) => [name(row), row]));
+  const kept = [...rows.values()].filter((one) => !redone.has(name(one)) || shown.has(name(one)));
+  return commit(key, garage.turn, {
+    rows: kept.map(({ table, record_id, row, base, server }) => ({
+      ...{ table, record_id, row: shown.get(`${table}/${record_id}`) ?? row, ...(server ? { server } : {}) },
+      ...(base === undefined ? {} : { base: bases.get(`${table}/${record_id}`) ?? null }),
+    })),
+    gone: [...rows.values()].filter((one) => !kept.includes(one)).map((one) => [one.table, one.record_id]),
+    unsent: batch.flatMap((one) => {
+      const why = refused.get(one.op_id);
+      if (!why) return [];
+      const { code, field, message } = why;
+      return [{ ...one, refused: { code, field, message }, waits: passes(code) }];
+    }),
+    sent: accepted.map(({ op_id }) => op_id),
+    garage: also,
+  });
+}
+
+/**
+ * @param {Stored[]} stored
+ * @param {Op[]} ops that the server has
+ * @returns {Promise<Map<string, EngineRow>>} the records as the server has them, those it has
+ */
+async function mergedBases(stored, ops) {
+  const based = stored.filter(({ base }) => base !== undefined);
+  const named = new Set(based.map(name));
+  const { rows } = await merge(
+    based.flatMap(({ base }) => base ?? []),
+    ops.filter((op) => named.has(name(op))),
+  );
+  return new Map(rows.map((row) => [name(row), row]));
+}
+
+/**
+ * @param {EngineRow[]} rows
+ * @param {Op[]} ops
+ * @returns {Promise<{rows: EngineRow[], hlc: string}>}
+ */
+export async function merge(rows, ops) {
+  return ops.length ? engine.records('merge', { rows, ops }) : { rows, hlc: '' };
+}
+
+/** @param {{table: string, record_id: string}[]} list @returns {[string, string][]} each record once */
+export function records(list) {
+  return [
+    ...new Map(list.map((one) => [name(one), /** @type {[string, string]} */ ([one.table, one.record_id])])).values(),
+  ];
+}
+
+/** @param {string} a @param {string} b clocks @returns {string} */
+function later(a, b) {
+  return a > b ? a : b;
+}
