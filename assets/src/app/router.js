@@ -11,17 +11,23 @@ import { bikeDistance } from '../screens/bike-distance.js';
 import { bikeEdit } from '../screens/bike-edit.js';
 import { bike } from '../screens/bike.js';
 import { bikes } from '../screens/bikes.js';
+import { bikeChange } from '../screens/bike-change.js';
+import { openChange } from '../screens/change-actions.js';
 import { check } from '../screens/check.js';
+import { openCheck } from '../screens/check-bike.js';
+import { cost, openCost } from '../screens/cost.js';
 import { fit } from '../screens/fit.js';
 import { glass } from '../screens/glass.js';
 import { openGlass } from '../screens/glass-actions.js';
 import { evaluateFit } from '../screens/fit-actions.js';
+import { keepReading } from '../screens/keep.js';
+import { openKeep } from '../screens/keep-actions.js';
 import { kept, openKept } from '../screens/kept.js';
 import { kit } from '../screens/kit.js';
 import { round } from '../screens/round.js';
 import { openRound } from '../screens/round-arrive.js';
-import { giveBack } from '../screens/round-check.js';
 import { tags } from '../screens/round-tags.js';
+import { openShopping, shopping } from '../screens/shopping.js';
 import { lookAtStorage } from './storage.js';
 import { now, set } from './store.js';
 
@@ -35,7 +41,7 @@ import { now, set } from './store.js';
 
 /** @type {Record<string, Place>} by the name in the address, #/name or #/name/argument */
 export const PLACES = {
-  check: { screen: check, title: 'place.check', icon: 'check', open: giveBack },
+  check: { screen: check, title: 'place.check', icon: 'check', open: openCheck },
   bikes: { screen: bikes, title: 'place.bikes', icon: 'bikes', open: openBikes },
   fit: { screen: fit, title: 'place.fit', icon: 'fit', open: evaluateFit },
   round: { screen: round, title: 'place.round', icon: 'round', open: openRound },
@@ -50,6 +56,10 @@ export const PLACES = {
   distance: { screen: bikeDistance, title: 'run.title', under: 'bikes', open: openBikePlace },
   edit: { screen: bikeEdit, title: 'bike.edit', under: 'bikes', open: openBikePlace },
   kept: { screen: kept, title: 'kept.title', under: 'check', open: openKept },
+  keep: { screen: keepReading, title: 'keep.where', under: 'check', open: openKeep },
+  change: { screen: bikeChange, title: 'change.title', under: 'bikes', open: openChange },
+  shopping: { screen: shopping, title: 'shop.title', under: 'bikes', open: openShopping },
+  cost: { screen: cost, title: 'cost.title', under: 'bikes', open: openCost },
 };
 
 /** @returns {{place: string, argument: string}} what the address names, else check */

@@ -8,6 +8,7 @@ import { recall } from '../data/local.js';
 import { recallPerson } from '../data/person.js';
 import { EMPTY, recallStart } from '../data/round-form.js';
 import { recallSettings } from '../data/settings.js';
+import { NO_WORK } from './work.js';
 
 /**
  * @typedef {import('../data/request.js').Answer} Answer
@@ -26,7 +27,8 @@ import { recallSettings } from '../data/settings.js';
  *   person: string, round: RoundState,
  *   fit: import('../data/fit-draft.js').Fit, fitBefore: import('../data/fit-draft.js').Fit|null,
  *   fitResults: Record<import('../data/fit-draft.js').Question, FitResult>,
- *   garage: import('../data/garage.js').GarageState|null} & import('../screens/bike-actions.js').BikesPart} State
+ *   garage: import('../data/garage.js').GarageState|null} & import('../screens/bike-actions.js').BikesPart &
+ *   import('./work.js').WorkState} State
  * @typedef {{start: import('../data/round-form.js').Start, form: import('../data/round-form.js').Form,
  *   find: string, all: boolean, tagPick: number, fault: string, trouble: ''|'none'|'other',
  *   flash: import('../screens/round-actions.js').Done|null,
@@ -90,6 +92,7 @@ let state = {
   rideFault: '',
   fault: null,
   did: null,
+  ...NO_WORK,
 };
 
 /** @type {Set<() => void>} */

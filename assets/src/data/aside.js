@@ -26,6 +26,6 @@ export function swapped(draft, wanted, drive) {
   const names = Object.keys(asides).filter((name) => name !== '');
   for (const name of names.slice(0, Math.max(0, names.length - MOST))) delete asides[name];
   keep('aside', asides);
-  const next = found ?? { ...cleared(draft), drive: drive ?? draft.drive };
+  const next = found ?? { ...cleared(draft), drive: drive ?? draft.drive, bike: undefined };
   return { ...next, ...(entered(next) ? {} : { instrument: draft.instrument }), for: wanted };
 }

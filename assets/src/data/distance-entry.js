@@ -6,8 +6,8 @@ import { readFar } from '../parts/distances.js';
 
 /**
  * @typedef {{mode: 'odometer'|'since', text: string}} Entered text is empty until something is typed
- * @typedef {{km: number, shown: number, chainKM: number}} Known the bike's count and what its odometer showed
- *   then, and what the chain had run
+ * @typedef {{km: number, shown: number|null, chainKM: number}} Known the bike's count, what its odometer showed
+ *   then, null while none was ever entered, and what the chain had run
  * @typedef {{fault: ''|'unreadable'|'before'|'far', km: number, chainKM: number, earlier: boolean,
  *   put: {odometer_km: number}|{add_km: number}|null}} Gone `km` and `chainKM` then; earlier: than the last
  *   entry; put: what is to be added to the distances
@@ -20,13 +20,13 @@ const MOST_ADDED = 100_000;
  * What the odometer shows at the bike's count: the latest odometer entry and
  * the rides after it. A bike that had a new odometer shows less than its count.
  * @param {{at: string, odometer_km?: number, add_km?: number}[]} distances in any order
- * @param {number} km the bike's count
- * @returns {number}
+ * @returns {number|null} null while no odometer was ever entered: a first figure tells nothing of what was
+ *   ridden since the chain was put on
  */
-export function shownAt(distances, km) {
+export function shownAt(distances) {
   const byTime = [...distances].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
   const last = byTime.findLastIndex((one) => one.odometer_km !== undefined);
-  if (last < 0) return km;
+  if (last < 0) return null;
   return byTime.slice(last + 1).reduce((sum, one) => sum + (one.add_km ?? 0), Number(byTime[last].odometer_km));
 }
 
@@ -42,7 +42,7 @@ export function gone({ mode, text }, known, units) {
   if (read === null) return same;
   if (Number.isNaN(read)) return { ...same, fault: 'unreadable' };
   const value = metres(read);
-  const added = mode === 'since' ? value : value - known.shown;
+  const added = mode === 'since' ? value : value - (known.shown ?? 0);
   if (added > MOST_ADDED) return { ...same, fault: 'far' };
   if (known.chainKM + added < 0) return { ...same, fault: 'before' };
   const put = mode === 'since' ? { add_km: value } : { odometer_km: value };

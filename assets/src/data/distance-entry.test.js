@@ -49,27 +49,22 @@ test('slips are refused', () => {
 });
 
 test('the odometer shows its last entry and the rides since', () => {
-  assert.equal(shownAt([], 120), 120);
+  assert.equal(shownAt([]), null);
+  assert.equal(shownAt([{ at: '2026-03-03T08:00:00Z', add_km: 40 }]), null);
   assert.equal(
-    shownAt(
-      [
-        { at: '2026-03-03T08:00:00Z', add_km: 40 },
-        { at: '2026-03-01T08:00:00Z', odometer_km: 1000 },
-        { at: '2026-02-01T08:00:00Z', add_km: 900 },
-      ],
-      2000,
-    ),
+    shownAt([
+      { at: '2026-03-03T08:00:00Z', add_km: 40 },
+      { at: '2026-03-01T08:00:00Z', odometer_km: 1000 },
+      { at: '2026-02-01T08:00:00Z', add_km: 900 },
+    ]),
     1040,
   );
   // Times of different zones: 09:00+02:00 is before 08:00Z.
   assert.equal(
-    shownAt(
-      [
-        { at: '2026-03-01T09:00:00+02:00', odometer_km: 500 },
-        { at: '2026-03-01T08:00:00Z', odometer_km: 600 },
-      ],
-      600,
-    ),
+    shownAt([
+      { at: '2026-03-01T09:00:00+02:00', odometer_km: 500 },
+      { at: '2026-03-01T08:00:00Z', odometer_km: 600 },
+    ]),
     600,
   );
 });

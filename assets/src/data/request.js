@@ -59,8 +59,9 @@ function unread({ pitches }) {
 }
 
 /** @param {Draft} draft */
-function drive({ drive: { kind, sprockets } }) {
-  return kind === 'derailleur' ? { drive: kind, rear_sprockets: sprockets } : { drive: kind };
+function drive({ drive: { kind, sprockets }, bike }) {
+  const limit = bike?.limit_percent === undefined ? {} : { limit_percent: bike.limit_percent };
+  return kind === 'derailleur' ? { drive: kind, rear_sprockets: sprockets, ...limit } : { drive: kind, ...limit };
 }
 
 /** @param {Draft} draft @returns {object[]} */

@@ -34,16 +34,15 @@ export function familiesFor(candidates, known) {
   return candidates.filter((one) => one.fits_this_bike !== false && one.probability >= candidates[0].probability / 2);
 }
 
-/** @param {Fields} bike @param {number|null} stock_pitches @returns {LengthQuestion} how long the next chain must be */
-export function lengthQuestion(bike, stock_pitches) {
-  return bike.drive === 'derailleur' ? withDerailleur(bike, stock_pitches) : fixed(bike);
+/** @param {Fields} bike @returns {LengthQuestion} how long the next chain must be */
+export function lengthQuestion(bike) {
+  return bike.drive === 'derailleur' ? withDerailleur(bike) : fixed(bike);
 }
 
-/** @param {Fields} bike @param {number|null} stock_pitches @returns {LengthQuestion} */
-function withDerailleur(bike, stock_pitches) {
+/** @param {Fields} bike @returns {LengthQuestion} */
+function withDerailleur(bike) {
   const needed = ['chainstay_mm', 'chainrings', 'sprockets'];
   const request = pick(bike, [...needed, 'longest_chainstay_mm', 'derailleur']);
-  if (stock_pitches !== null) request.stock_pitches = stock_pitches;
   return { name: 'length', request, missing: needed.filter((field) => !(field in request)) };
 }
 

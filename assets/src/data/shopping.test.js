@@ -28,26 +28,23 @@ test('one family alone is settled when all others do not go with the bike', () =
 
 test('a derailleur drive asks for its length once stay and teeth are known', () => {
   const bike = { drive: 'derailleur', rear_sprockets: 9, chainstay_mm: 430, chainrings: [44], sprockets: [11, 32] };
-  assert.deepEqual(lengthQuestion(bike, 116), {
+  assert.deepEqual(lengthQuestion(bike), {
     name: 'length',
-    request: { chainstay_mm: 430, chainrings: [44], sprockets: [11, 32], stock_pitches: 116 },
+    request: { chainstay_mm: 430, chainrings: [44], sprockets: [11, 32] },
     missing: [],
   });
-  assert.deepEqual(lengthQuestion({ drive: 'derailleur', chainrings: [44] }, null).missing, [
-    'chainstay_mm',
-    'sprockets',
-  ]);
+  assert.deepEqual(lengthQuestion({ drive: 'derailleur', chainrings: [44] }).missing, ['chainstay_mm', 'sprockets']);
   assert.deepEqual(familyRequest(bike), { drive: 'derailleur', rear_sprockets: 9 });
 });
 
 test('a fixed drive asks with its own names', () => {
   const bike = { drive: 'hub', chainstay_mm: 460, chainrings: [38], sprockets: [19], adjust_mm: [-4, 12] };
-  assert.deepEqual(lengthQuestion(bike, null), {
+  assert.deepEqual(lengthQuestion(bike), {
     name: 'centre',
     request: { centre_mm: 460, adjust_mm: [-4, 12], chainring: 38, sprocket: 19 },
     missing: [],
   });
-  assert.deepEqual(lengthQuestion({ drive: 'single' }, null).missing, ['chainstay_mm', 'chainrings', 'sprockets']);
+  assert.deepEqual(lengthQuestion({ drive: 'single' }).missing, ['chainstay_mm', 'chainrings', 'sprockets']);
   assert.deepEqual(familyRequest({ drive: 'single', rear_sprockets: 1 }), { drive: 'single' });
 });
 

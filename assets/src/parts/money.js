@@ -1,4 +1,5 @@
 /** Sums of money as people write them; records hold whole minor units (ISO 4217). */
+import { localised } from '../words/numbers.js';
 
 /** @param {string} currency @returns {number} digits after the point: 2 for EUR, 0 for JPY */
 export function digits(currency) {
@@ -17,7 +18,7 @@ export function money(minor, currency) {
 /** @param {number} minor @param {string} currency @returns {string} the same without the currency, as it is typed */
 export function amount(minor, currency) {
   const after = digits(currency);
-  return (minor / 10 ** after).toFixed(after);
+  return localised((minor / 10 ** after).toFixed(after));
 }
 
 /**

@@ -150,13 +150,14 @@ async function keepAnswered({ draft, result }) {
     answer: result.answers[result.counted],
     note: '',
   };
+  const id = newId();
   try {
-    await keepReading(fields, newId());
+    await keepReading(fields, id);
   } catch (error) {
     set({ trouble: error instanceof KeepError ? error.reason : 'lost' });
     return;
   }
-  change(cleared(draft), { flash: 'kept' });
+  change(cleared(draft), { flash: 'kept', keptId: id });
   askToPersist();
 }
 

@@ -3,11 +3,13 @@ import { html, nothing } from 'lit';
 import { now, set } from '../app/store.js';
 import { ROLLER_MM, SPANS, nominalMM, rollerMM, spanDraft, withSpan, withSpanName } from '../data/draft.js';
 import { MARKS, show } from '../data/lengths.js';
+import { bikeSelect } from '../parts/bike-select.js';
 import { choice } from '../parts/choice.js';
 import { nudgeField } from '../parts/nudge-field.js';
 import { fixed } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { change, changeAndEmpty } from './check-actions.js';
+import { takeFor } from './check-bike.js';
 
 /**
  * @typedef {import('../app/store.js').State} State
@@ -27,10 +29,10 @@ const MOST_PITCHES = 400;
 const ROLLER_STEP_MM = 0.05;
 
 /** @param {State} state two buttons that say what is set and open its panel */
-export function setup({ draft, panel }) {
+export function setup({ draft, panel, garage }) {
   const part = spanDraft(draft);
   return html`<div class="setup">
-    ${opener('drive', panel, driveWords(draft))}
+    ${opener('drive', panel, driveWords(draft, garage))}
     ${part && draft.instrument !== 'screen' ? opener('setup', panel, setupWords(draft, part)) : nothing}
   </div>`;
 }
@@ -46,8 +48,10 @@ function opener(name, open, text) {
     aria-controls=${here ? 'panel' : nothing} @click=${() => set({ panel: here ? '' : name })}>${text}</button>`;
 }
 
-/** @param {Draft} draft */
-function driveWords({ drive }) {
+/** @param {Draft} draft @param {State['garage']} garage */
+function driveWords({ drive, bike }, garage) {
+  const name = garage?.bikes.find((one) => one.bike_id === bike?.bike_id)?.fields.name;
+  if (name) return name;
   if (!drive.chosen) return t('drive.assumed');
   if (drive.kind !== 'derailleur') return named('drive', drive.kind);
   return t('drive.chosen', { n: drive.sprockets < 5 ? t('drive.few') : drive.sprockets });
@@ -60,11 +64,19 @@ function setupWords({ instrument }, { span, pitches, marks }) {
 }
 
 /** @param {State} state */
-export function drivePanel({ draft }) {
+export function drivePanel({ draft, garage }) {
   const { drive } = draft;
   const choose = (/** @type {Partial<Draft['drive']>} */ part) =>
-    change({ ...now().draft, drive: { ...now().draft.drive, ...part, chosen: true } });
+    change({ ...now().draft, drive: { ...now().draft.drive, ...part, chosen: true }, bike: undefined });
   return html`<div class="panel" id="panel">
+    ${bikeSelect({
+      id: 'check-bike',
+      title: t('check.bike'),
+      none: t('check.bike.none'),
+      garage,
+      value: draft.bike?.bike_id ?? '',
+      choose: takeFor,
+    })}
     ${choice({
       name: 'drive',
       title: t('drive.title'),

@@ -87,7 +87,13 @@ function mainAction({ draft, result }) {
     ? t('keep.exact', { length: show(nominalMM(draft, draft.instrument), part.marks) })
     : t(ready ? 'keep.keep' : part ? 'keep.fix' : 'keep.first');
   return html`<button class="button main" type="button" aria-disabled=${asNew || ready ? 'false' : 'true'}
-    @click=${asNew ? () => change(nudged(now().draft, 0)) : keepDraft}>${text}</button>`;
+    @click=${asNew ? () => change(nudged(now().draft, 0)) : () => ready && keepSomewhere()}>${text}</button>`;
+}
+
+/** On the phone at once where there is no bike yet; else it is asked where it belongs. */
+function keepSomewhere() {
+  if (now().garage?.bikes.length) location.hash = '#/keep';
+  else keepDraft();
 }
 
 /** @param {State} state the measured value, nothing for a gauge */
@@ -112,8 +118,9 @@ export function value({ draft, result }) {
 }
 
 /** @param {State} state what just happened to the reading, and the way back */
-export function flash({ flash: what, draft }) {
+export function flash({ flash: what, draft, keptId }) {
   return html`<div class="flash" role="status">${flashText(what, draft)}
+    ${what === 'kept' && keptId ? html`<a class="button quiet" href="#/keep/${keptId}">${t('keep.give')}</a>` : nothing}
     ${what === 'cleared' ? html`<button class="button quiet" type="button" id="undo" @click=${undoClear}>${t('keep.undo')}</button>` : nothing}
   </div>`;
 }

@@ -1,81 +1,13 @@
-/** Fitting the chain step by step, with checks at the end; what is ticked stays ticked. */
-import { html, nothing } from 'lit';
-import { live } from 'lit/directives/live.js';
-import { choice } from '../parts/choice.js';
-import { list, named, t } from '../words/t.js';
-import { now } from '../app/store.js';
+/** Fitting the chain of the open question, step by step. */
+import { fittingSteps } from '../parts/fitting-steps.js';
 import { putSteps } from './fit-actions.js';
-
-/** Ways to join, by what the chain runs in. */
-const CLOSURES = {
-  derailleur: ['reusable_joining_link', 'one_use_joining_link', 'one_use_pin'],
-  fixed: ['spring_clip_joining_link', 'reusable_joining_link', 'one_use_joining_link', 'one_use_pin'],
-};
-
-const CHECKS = {
-  derailleur: ['closed', 'stiff', 'large', 'small', 'fingers', 'skip', 'again'],
-  fixed: ['closed', 'stiff', 'tight', 'line', 'fingers', 'skip', 'again'],
-};
-
-/** Where joining and cutting come in: before this step of the list. */
-const CUT_AFTER = { derailleur: 4, fixed: 2 };
-const CLOSE_AFTER = { derailleur: 4, fixed: 3 };
 
 /**
  * @param {import('../app/store.js').State} state
- * @param {'derailleur'|'fixed'} kind
+ * @param {import('../parts/fitting-steps.js').Kind} kind
  * @param {number} n pitches of the finished chain
  * @param {boolean} half it has a half link
  */
 export function steps({ fit }, kind, n, half) {
-  const { closure, done } = fit.steps;
-  const closed = CLOSURES[kind].includes(closure) ? closure : '';
-  const work = tasks(kind, n, half, closed);
-  const checks = CHECKS[kind].map(
-    (code) => /** @type {[string, string]} */ ([`check.${code}`, named('steps.check', code)]),
-  );
-  const all = [...work, ...checks];
-  const count = all.filter(([key]) => done.includes(key)).length;
-  return html`<section class="sheet steps"><h2>${t('steps.title')}</h2>
-    ${choice({
-      name: 'closure',
-      title: t('steps.closure'),
-      value: closed || null,
-      options: CLOSURES[kind].map((value) => ({ value, text: named('closure', value) })),
-      choose: (value) => putSteps({ closure: value }),
-    })}
-    <p class="number" role="status">${t('steps.count', { done: count, all: all.length })}</p>
-    <ol class="ticks">${work.map((task) => tick(task, done))}</ol>
-    <h3>${t('steps.check')}</h3>
-    <ul class="ticks">${checks.map((task) => tick(task, done))}</ul>
-    ${count ? html`<button class="button quiet" type="button" @click=${() => putSteps({ done: [] })}>${t('steps.again')}</button>` : nothing}
-  </section>`;
-}
-
-/**
- * @param {'derailleur'|'fixed'} kind
- * @param {number} n
- * @param {boolean} half
- * @param {string} closure
- * @returns {[key: string, text: string][]}
- */
-function tasks(kind, n, half, closure) {
-  return list(`steps.${kind}`, { n }).flatMap((text, i) => {
-    /** @type {[string, string][]} */
-    const here = [[`${kind}.${i + 1}`, text]];
-    if (i + 1 === CUT_AFTER[kind]) here.push(['cut', t(closure === 'one_use_pin' ? 'steps.cut.pin' : 'steps.cut')]);
-    if (i + 1 === CUT_AFTER[kind] && half) here.push(['half', t('steps.half')]);
-    if (i + 1 === CLOSE_AFTER[kind]) here.push(['close', named('steps.close', closure || 'any')]);
-    return here;
-  });
-}
-
-/** @param {[string, string]} task @param {string[]} done */
-function tick([key, text], done) {
-  const put = (/** @type {boolean} */ on) => {
-    const others = now().fit.steps.done.filter((one) => one !== key);
-    putSteps({ done: on ? [...others, key] : others });
-  };
-  return html`<li><label class="tick"><input type="checkbox" .checked=${live(done.includes(key))}
-    @change=${(/** @type {any} */ event) => put(event.target.checked)}><span>${text}</span></label></li>`;
+  return fittingSteps({ kind, n, half, ...fit.steps, put: putSteps });
 }

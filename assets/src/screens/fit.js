@@ -5,6 +5,7 @@ import { choice } from '../parts/choice.js';
 import { icon } from '../parts/icons.js';
 import { list, named, t } from '../words/t.js';
 import { changeFit, emptyFitQuestion, undoFit } from './fit-actions.js';
+import { fromBike, toBike } from './fit-bike.js';
 import { centreFields } from './fit-centre.js';
 import { centreAnswer } from './fit-centre-answer.js';
 import { gearsFields } from './fit-gears.js';
@@ -48,7 +49,8 @@ export function fit(state) {
       <div class="fit-sides">
         <section class="sheets" aria-label=${t('fit.known')}>
           ${state.fit.question === 'long' ? driven(state) : nothing}
-          ${fields(state)} ${bottom(state)}
+          ${fromBike(state)}
+          ${fields(state)} ${toBike(state)} ${bottom(state)}
         </section>
         <section class="sheets" aria-label=${t('fit.answer')}>${result.answer ? answer(state, result.answer) : begin(how)}</section>
       </div>

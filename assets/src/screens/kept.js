@@ -65,6 +65,7 @@ function line(one) {
     <div class="end-of-row">
       <div><label class="label" for=${id}>${t('kept.note')}</label>
         <input class="line-input" id=${id} maxlength="200" autocomplete="off" .value=${note} @input=${write}></div>
+      <a class="button" href="#/keep/${one.record_id}">${t('kept.give')}</a>
       <button class="button" type="button" id="delete-${one.record_id}"
         @click=${() => put({ ...one, removed: true }, `undo-${one.record_id}`)}>${t('kept.delete')}</button>
     </div>
@@ -95,8 +96,8 @@ const WORDS = /** @type {const} */ ({
   screen: 'kept.reading.screen',
 });
 
-/** @param {any} reading */
-function size(reading) {
+/** @param {any} reading @returns {string} the length that was read */
+export function size(reading) {
   const mm = reading.growth_mm ?? reading.inside_mm ?? reading.span_px / reading.px_per_mm;
   return reading.span_text ?? exact(Math.round(mm * 1000) / 1000);
 }

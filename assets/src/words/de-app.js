@@ -41,6 +41,8 @@ export default {
   'instrument.caliper': 'Schieber',
   'instrument.screen': 'Glas',
 
+  'check.bike': 'Rad',
+  'check.bike.none': 'Kein Rad',
   'drive.title': 'Antrieb',
   'drive.derailleur': 'Kettenschaltung',
   'drive.single': 'Ein Ritzel',
@@ -171,6 +173,7 @@ export default {
   'keep.before': 'letzten Mal',
   'keep.undo': 'Zurücknehmen',
 
+  'kept.give': 'Einem Rad geben',
   'kept.title': 'Gesicherte Messungen',
   'kept.back': 'Zurück zu Prüfen',
   'kept.loading': 'Wird nachgesehen …',

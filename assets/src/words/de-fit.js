@@ -17,6 +17,21 @@ export default {
   'fit.unreadable.length': 'Das ist keine Länge. So schreiben: 415, 16 1/2 in oder 41,5 cm.',
   'fit.unreadable.teeth': 'Die Zähne als Zahlen schreiben, etwa 11 13 15; dazwischen darf jedes Zeichen stehen.',
   'fit.unreadable.number': 'Das ist keine Zahl, die hier passt.',
+  'fit.bike': 'Von einem gespeicherten Rad',
+  'fit.bike.none': 'Lose Zahlen',
+  'fit.news': 'Neu für das Rad: {list}.',
+  'fit.save': 'In {name} speichern',
+  'fit.saved': 'In {name} gespeichert.',
+  'fit.keeps.drive': 'Antrieb',
+  'fit.keeps.rear_sprockets': 'Zahl der Ritzel',
+  'fit.keeps.chainstay_mm': 'Kurbelachse bis Hinterachse',
+  'fit.keeps.longest_chainstay_mm': 'dasselbe, am längsten',
+  'fit.keeps.chainrings': 'Kettenblätter',
+  'fit.keeps.sprockets': 'Ritzel',
+  'fit.keeps.derailleur': 'Grenzen des Schaltwerks',
+  'fit.keeps.etrto': 'Reifengröße',
+  'fit.keeps.adjust_mm': 'Weg der Achse',
+  'fit.keeps.class': 'Familie seiner Kette',
   'fit.bikes': 'Rechnet mit losen Zahlen; es muss nichts gespeichert sein.',
 
   'share.under': 'unter 1 %',
@@ -274,6 +289,7 @@ export default {
   'steps.fixed.3': 'Um Kettenblatt und Ritzel legen und dort verbinden, wo beide Seiten erreichbar sind.',
   'steps.fixed.4':
     'Das Rad gerade nach hinten ziehen, bis die straffste Stelle einer ganzen Umdrehung das gewünschte Spiel hat, dann mit dem Drehmoment des Herstellers anziehen.',
+  'steps.open': 'die richtige Zahl',
   'steps.cut':
     'Den Bolzen eines Außenglieds ausdrücken, sodass an beiden Enden ein Innenglied bleibt. Das Abgenommene aufheben.',
   'steps.cut.pin':

@@ -1,5 +1,6 @@
 /** German, the other language: fetched by app/speech.js when it is wanted. */
 import app from './de-app.js';
+import more from './de-bike-more.js';
 import bikes from './de-bikes.js';
 import engine from './de-engine.js';
 import { codes, faults as messages, terms } from './de-faults.js';
@@ -10,7 +11,7 @@ import round from './de-round.js';
 /** @type {import('./language.js').Language} */
 export const german = {
   name: 'de',
-  words: { ...bikes, ...fit, ...glass, ...round, ...app },
+  words: { ...bikes, ...fit, ...glass, ...more, ...round, ...app },
   engine,
   faults: { messages, codes, terms },
 };

@@ -54,6 +54,8 @@ export default {
   'instrument.caliper': 'Caliper',
   'instrument.screen': 'Screen',
 
+  'check.bike': 'Bike',
+  'check.bike.none': 'No bike',
   'drive.title': 'Drive',
   'drive.derailleur': 'Derailleur',
   'drive.single': 'One sprocket',
@@ -183,6 +185,7 @@ export default {
   'keep.before': 'an earlier visit',
   'keep.undo': 'Undo',
 
+  'kept.give': 'Give it to a bike',
   'kept.title': 'Kept readings',
   'kept.back': 'Back to Check',
   'kept.loading': 'Looking them up…',

@@ -1,0 +1,81 @@
+/** What can be done on the change of a chain; every touch is kept as a draft. */
+import { now, set } from '../app/store.js';
+import { changesFor, emptyChange, lifeRequest } from '../data/chain-change.js';
+import { gone, shownAt } from '../data/distance-entry.js';
+import { forget, keep, recall } from '../data/local.js';
+import { familyRequest } from '../data/shopping.js';
+import { whole } from '../data/teeth.js';
+import { askFor, put, takeUp } from './bike-work.js';
+
+/**
+ * @typedef {import('../app/store.js').State} State
+ * @typedef {import('../data/garage.js').BikeDetail} BikeDetail
+ * @typedef {import('../data/chain-change.js').Draft} Draft
+ */
+
+/** @param {string} bike_id */
+export function openChange(bike_id) {
+  set({ changing: null, flash: '' });
+  takeUp(bike_id, (detail) => {
+    const old = detail.chains[detail.meaning.fitted_chain_id ?? '']?.fields ?? null;
+    const empty = emptyChange(bike_id, old, usualMode(detail));
+    const kept = recall('changing', { ...empty, bike_id: '' });
+    set({ changing: kept.bike_id === bike_id ? kept : empty });
+    askFor('family', 'identify', familyRequest(detail.bike.fields));
+    askLife();
+  });
+}
+
+/** @param {Partial<Draft>} part */
+export function putChange(part) {
+  const { changing } = now();
+  if (!changing) return;
+  const next = { ...changing, ...part };
+  set({ changing: next, trouble: keep('changing', next) });
+  if ('old' in part) askLife();
+}
+
+/** How long a new chain would last, by what the finished ones did. */
+function askLife() {
+  const { work, changing } = now();
+  if (!work?.detail || !changing) return;
+  const { bike, meaning } = work.detail;
+  askFor(
+    'life',
+    'forecast',
+    lifeRequest(bike.fields, fitted(work.detail), changing.old === 'retire', meaning.chains[0]),
+  );
+}
+
+/** @param {BikeDetail} detail @returns {import('../data/chain-change.js').ChainMeaning|null} */
+export function fitted({ meaning }) {
+  return meaning.chains.find((one) => one.chain_id === meaning.fitted_chain_id) ?? null;
+}
+
+/** @param {BikeDetail} detail @returns {import('../data/distance-entry.js').Known} */
+export function knownDistance(detail) {
+  const rows = Object.values(detail.distances).map(({ fields }) => /** @type {any} */ (fields));
+  const { km } = detail.meaning;
+  return { km, shown: shownAt(rows), chainKM: fitted(detail)?.km ?? 0 };
+}
+
+/** @param {BikeDetail} detail @returns {'odometer'|'since'} how its distance is best asked */
+export function usualMode(detail) {
+  return knownDistance(detail).shown === null ? 'since' : 'odometer';
+}
+
+/** Writes the change down and goes back to the bike. */
+export async function finishChange() {
+  const { work, changing, settings } = now();
+  const detail = work?.detail;
+  if (!detail || !changing) return;
+  const then = gone(changing, knownDistance(detail), settings.units);
+  const pitches = whole(changing.pitches);
+  if (then.fault || Number.isNaN(pitches)) return;
+  const next = detail.meaning.chains.find((one) => one.chain_id === changing.next) ?? null;
+  const known = { fitted: fitted(detail), next, km: then.km, distance: then.put, pitches };
+  if (!(await put(changesFor(changing, known, new Date().toISOString())))) return;
+  forget('changing');
+  set({ changing: null });
+  location.hash = `#/bike/${changing.bike_id}`;
+}

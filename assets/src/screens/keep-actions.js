@@ -1,0 +1,139 @@
+/** Gives a reading to a bike, to a new bike, or to none. */
+import { focusNext } from '../app/focus.js';
+import { now, set } from '../app/store.js';
+import { cleared } from '../data/draft.js';
+import { gone } from '../data/distance-entry.js';
+import { newId } from '../data/ids.js';
+import { readingChanges } from '../data/keep-reading.js';
+import { recallKept, rewrite } from '../data/kept.js';
+import { forget, keep, recall } from '../data/local.js';
+import { readFar } from '../parts/distances.js';
+import { t } from '../words/t.js';
+import { put, takeUp } from './bike-work.js';
+import { fitted, knownDistance, usualMode } from './change-actions.js';
+import { change, keepDraft, settled } from './check-actions.js';
+import { size } from './kept.js';
+
+/**
+ * @typedef {import('../app/store.js').State} State
+ * @typedef {import('../data/kept.js').Kept} Kept
+ * @typedef {{source: string, bike_id: string, search: string, name: string, mode: 'odometer'|'since', text: string,
+ *   ran: string, odometer: string}} Keeping source: id of a loose reading, empty for the one on Check; bike_id: empty while none is
+ *   chosen, `new` for a new one; ran: what a chain nobody
+ *   knew has run, odometer: what a new bike's shows, both as typed
+ */
+
+/** @type {Keeping} */
+const EMPTY = { source: '', bike_id: '', search: '', name: '', mode: 'odometer', text: '', ran: '', odometer: '' };
+
+/** @param {string} source id of a loose reading, empty for the one on Check */
+export async function openKeep(source) {
+  const kept = recall('keeping', { ...EMPTY, source: 'none' });
+  const { draft, garage } = now();
+  const only = garage?.bikes.length === 1 ? garage.bikes[0].bike_id : '';
+  const keeping =
+    kept.source === source ? kept : { ...EMPTY, source, bike_id: source ? only : (draft.bike?.bike_id ?? only) };
+  set({ keeping, loose: null, refused: '', flash: '' });
+  if (keeping.bike_id && keeping.bike_id !== NEW) takeUp(keeping.bike_id, begin);
+  if (source) set({ loose: (await recallKept()).find((one) => one.record_id === source) ?? null });
+  else await settled();
+}
+
+/** Stands for a bike that is not there yet. */
+export const NEW = 'new';
+
+/** @param {Partial<Keeping>} part */
+export function putKeeping(part) {
+  const keeping = { ...(now().keeping ?? EMPTY), ...part };
+  set({ keeping, trouble: keep('keeping', keeping) });
+}
+
+/** @param {string} bike_id */
+export function chooseBike(bike_id) {
+  putKeeping({ bike_id, text: '', ran: '' });
+  if (bike_id !== NEW) takeUp(bike_id, begin);
+  focusNext(bike_id === NEW ? 'keep-name' : 'keep-done');
+}
+
+/** How far is asked as it is best known, unless something is typed already. @param {import('../data/garage.js').BikeDetail} detail */
+function begin(detail) {
+  const { keeping } = now();
+  if (keeping && !keeping.text) putKeeping({ mode: usualMode(detail) });
+}
+
+/** @param {State} state @returns {import('../data/kept.js').KeptFields|null} the reading that is to be kept */
+export function source({ keeping, loose, draft, result }) {
+  if (keeping?.source) return loose?.fields ?? null;
+  if (result.status !== 'ok') return null;
+  const at = new Date(draft.at ?? Date.now()).toISOString();
+  return { at, requests: result.requests, counted: result.counted, answer: result.answers[result.counted], note: '' };
+}
+
+/**
+ * @param {State} state
+ * @returns {{ready: boolean, ran: number|null, odometer: number|null, gone: import('../data/distance-entry.js').Gone|null,
+ *   asksRan: boolean}} asksRan: the chain is not known yet, so it is asked what it has run
+ */
+export function standing({ keeping, work, settings: { units } }) {
+  const isNew = keeping?.bike_id === NEW;
+  const detail = work && work.bike_id === keeping?.bike_id ? work.detail : null;
+  const ran = readFar(keeping?.ran ?? '', units);
+  const asksRan = isNew || Boolean(detail && !fitted(detail));
+  const then = detail && keeping ? gone(keeping, knownDistance(detail), units) : null;
+  const odometer = isNew ? readFar(keeping?.odometer ?? '', units) : null;
+  const named = isNew ? Boolean(keeping?.name.trim()) : Boolean(detail);
+  const ready = named && (asksRan ? ran !== null && !Number.isNaN(ran) && !Number.isNaN(odometer) : !then?.fault);
+  return { ready, ran, odometer, gone: then, asksRan };
+}
+
+/** Keeps it where it was said to belong, and goes there. */
+export async function finishKeep() {
+  const state = now();
+  const { keeping, draft, work, loose } = state;
+  const from = source(state);
+  const { ready, ran, odometer, gone: then, asksRan } = standing(state);
+  if (!keeping || !from || !ready) return;
+  const isNew = keeping.bike_id === NEW;
+  const bike_id = isNew ? newId() : keeping.bike_id;
+  const on = work?.detail && !isNew ? fitted(work.detail) : null;
+  const changes = readingChanges(
+    { ...from, note: noteOf(from) },
+    {
+      bike_id,
+      chain_id: on?.chain_id ?? newId(),
+      distance: odometer === null ? (asksRan ? null : (then?.put ?? null)) : { odometer_km: odometer },
+      at_km: asksRan ? Number(ran) : Number(then?.chainKM),
+      newChain: on
+        ? null
+        : {
+            fitted_at_km: isNew ? (odometer ?? 0) : (work?.detail?.meaning.km ?? 0),
+            ...(ran ? { km_before: ran } : {}),
+          },
+      newBike: isNew ? { name: keeping.name.trim(), ...driveOf(draft) } : null,
+    },
+  );
+  if (!(await put(changes))) return;
+  forget('keeping');
+  if (loose) await rewrite({ ...loose, removed: true });
+  else change(cleared(now().draft));
+  location.hash = `#/bike/${bike_id}`;
+}
+
+/** Keeps it on this phone, with no bike. */
+export async function keepLoose() {
+  forget('keeping');
+  if (!now().keeping?.source) await keepDraft();
+  location.hash = now().keeping?.source ? '#/kept' : '#/check';
+}
+
+/** @param {import('../data/draft.js').Draft} draft what Check says about the bike's drive */
+function driveOf({ drive: { kind, sprockets, chosen } }) {
+  if (!chosen) return { drive: 'derailleur' };
+  return kind === 'derailleur' ? { drive: kind, rear_sprockets: sprockets } : { drive: kind };
+}
+
+/** The other places measured go into the note, so that none is lost. @param {import('../data/kept.js').KeptFields} from */
+function noteOf({ note, requests, counted }) {
+  const others = requests.filter((_, i) => i !== counted).map(({ reading }) => size(reading));
+  return [note, others.length ? t('keep.places', { list: others.join(' · ') }) : ''].filter(Boolean).join('\n');
+}

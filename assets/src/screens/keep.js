@@ -1,0 +1,123 @@
+/** Where a reading belongs: a bike, a new bike, or none. */
+import { html, nothing } from 'lit';
+import { far, figure, readFar } from '../parts/distances.js';
+import { verdictShape } from '../parts/verdict-shape.js';
+import { day, percent } from '../words/numbers.js';
+import { named, t } from '../words/t.js';
+import { refusal } from './bike-work.js';
+import { distanceField } from './distance-field.js';
+import { fitted, knownDistance } from './change-actions.js';
+import { NEW, chooseBike, finishKeep, keepLoose, putKeeping, source, standing } from './keep-actions.js';
+
+/**
+ * @typedef {import('../app/store.js').State} State
+ * @typedef {import('../data/garage.js').BikeSummary} BikeSummary
+ */
+
+/** More bikes than this are searched, not scrolled. */
+const SHOWN = 8;
+
+/** What a chain may have run, to be had with one touch, in the unit of the setting. */
+const GUESSES = [0, 500, 1000, 2000, 3000, 5000];
+
+/** @param {State} state */
+export function keepReading(state) {
+  const { keeping, garage } = state;
+  const from = source(state);
+  const name =
+    keeping?.bike_id === NEW
+      ? keeping.name.trim()
+      : garage?.bikes.find((one) => one.bike_id === keeping?.bike_id)?.fields.name;
+  return {
+    body: html`<div class="sheets">
+      <h1>${t('keep.where')}</h1>
+      ${from ? reading(from.answer) : html`<p role="status">${t(state.result.status === 'waiting' ? 'answer.starting' : 'keep.gone')}</p>`}
+      ${bikes(state)}
+      <div class="choices">
+        <button class="chip" type="button" aria-pressed=${keeping?.bike_id === NEW ? 'true' : 'false'} @click=${() => chooseBike(NEW)}>${t('keep.new')}</button>
+        <button class="chip" type="button" @click=${keepLoose}>${t('keep.loose')}</button>
+      </div>
+      ${keeping?.bike_id === NEW ? newBike(state) : nothing}
+    </div>`,
+    bench: html`${refusal(state)} ${howFar(state)}
+      <div class="main-row"><a class="button" href=${keeping?.source ? '#/kept' : '#/check'}>${t('keep.back')}</a>
+      <button class="button main" type="button" id="keep-done" aria-disabled=${from && standing(state).ready ? 'false' : 'true'}
+        @click=${finishKeep}>${name ? t('keep.on', { name }) : t('keep.choose')}</button></div>`,
+  };
+}
+
+/** @param {import('../data/request.js').Answer} answer */
+function reading({ verdict, elongation_percent, limit_percent }) {
+  return html`<div class="kept-head">${verdictShape(verdict)}<div><strong>${named('verdict', verdict)}</strong>
+    <span class="number">${t('kept.line', { percent: percent(elongation_percent), limit: limit_percent })}</span></div></div>`;
+}
+
+/** @param {State} state */
+function bikes({ garage, keeping, settings }) {
+  const all = garage?.bikes ?? [];
+  if (!all.length) return nothing;
+  const text = (keeping?.search ?? '').trim().toLowerCase();
+  const found = all.filter(({ fields }) =>
+    [fields.name, fields.tag, fields.set].some((one) => one?.toLowerCase().includes(text)),
+  );
+  const chosen = found.find((one) => one.bike_id === keeping?.bike_id);
+  const latest = [...found].sort((a, b) => (b.last_reading?.at ?? '').localeCompare(a.last_reading?.at ?? ''));
+  const shown = latest.slice(0, SHOWN);
+  const list = chosen && !shown.includes(chosen) ? [chosen, ...shown] : shown;
+  return html`${all.length > SHOWN ? search(keeping?.search ?? '', found.length, all.length) : nothing}
+    <ul class="pick-list" aria-label=${t('keep.bikes')}>${list.map((one) => line(one, one.bike_id === keeping?.bike_id, settings.units))}</ul>`;
+}
+
+/** @param {string} text @param {number} n @param {number} of */
+function search(text, n, of) {
+  return html`<div class="nudge-field"><label class="label" for="keep-search">${t('keep.search')}</label>
+    <input class="line-input" id="keep-search" type="search" autocomplete="off" maxlength="80" .value=${text}
+      @input=${(/** @type {any} */ event) => putKeeping({ search: event.target.value })}>
+    <p class="soft small number" role="status">${t('keep.found', { n, of })}</p></div>`;
+}
+
+/** @param {BikeSummary} bike @param {boolean} on @param {State['settings']['units']} units */
+function line({ bike_id, fields, chain_km, last_reading }, on, units) {
+  return html`<li><button class="chip wide-chip" type="button" aria-pressed=${on ? 'true' : 'false'} @click=${() => chooseBike(bike_id)}>
+    <strong>${fields.name}</strong>${
+      chain_km === null
+        ? nothing
+        : html`<span class="number small">${t(last_reading ? 'keep.last' : 'keep.unread', { far: far(chain_km, units), day: last_reading ? day(last_reading.at) : '' })}</span>`
+    }</button></li>`;
+}
+
+/** @param {State} state */
+function newBike({ keeping, draft, settings }) {
+  const wrong = Number.isNaN(readFar(keeping?.odometer ?? '', settings.units));
+  return html`<section class="sheet"><div class="nudge-field"><label class="label" for="keep-name">${t('keep.name')}</label>
+    <input class="line-input" id="keep-name" autocomplete="off" maxlength="80" .value=${keeping?.name ?? ''}
+      @input=${(/** @type {any} */ event) => putKeeping({ name: event.target.value })}></div>
+    <p class="soft small">${t(draft.drive.chosen ? 'keep.name.hint' : 'keep.name.strict')}</p>
+    <div class="nudge-field"><label class="label" for="keep-odometer">${t(settings.units === 'imperial' ? 'keep.odometer.mi' : 'keep.odometer')}</label>
+    <input class="line-input" id="keep-odometer" inputmode="decimal" autocomplete="off" maxlength="12" .value=${keeping?.odometer ?? ''}
+      aria-invalid=${wrong ? 'true' : 'false'} aria-describedby=${wrong ? 'keep-odometer-fault' : nothing}
+      @input=${(/** @type {any} */ event) => putKeeping({ odometer: event.target.value })}>
+    ${wrong ? html`<p class="fault" id="keep-odometer-fault">${t('gone.fault.unreadable')}</p>` : nothing}</div></section>`;
+}
+
+/** How far: by the bike's count, or what a chain nobody knew has run. @param {State} state */
+function howFar(state) {
+  const { keeping, work, settings } = state;
+  const { asksRan, gone } = standing(state);
+  if (asksRan) return ran(state);
+  if (!keeping || !gone || !work?.detail || !fitted(work.detail)) return nothing;
+  const known = knownDistance(work.detail);
+  return distanceField({ id: 'keep-km', entered: keeping, known, gone, units: settings.units, put: putKeeping });
+}
+
+/** @param {State} state */
+function ran({ keeping, settings: { units } }) {
+  const text = keeping?.ran ?? '';
+  return html`<div class="how-far"><div class="nudge-field"><label class="label" for="keep-ran">${t(units === 'imperial' ? 'keep.ran.mi' : 'keep.ran')}</label>
+    <input class="line-input" id="keep-ran" inputmode="decimal" autocomplete="off" maxlength="12" .value=${text}
+      @input=${(/** @type {any} */ event) => putKeeping({ ran: event.target.value })}></div>
+    <div class="choices">${GUESSES.map(
+      (guess) => html`<button class="chip" type="button" aria-pressed=${text === String(guess) ? 'true' : 'false'}
+        @click=${() => putKeeping({ ran: String(guess) })}>${guess === 0 ? t('keep.ran.new') : figure(guess, 'metric')}</button>`,
+    )}</div></div>`;
+}
