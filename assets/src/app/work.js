@@ -3,7 +3,7 @@
 /**
  * @typedef {{work: import('../screens/bike-work.js').Work|null, changing: import('../data/chain-change.js').Draft|null,
  *   keeping: import('../screens/keep-actions.js').Keeping|null, loose: import('../data/kept.js').Kept|null,
- *   prices: import('../data/cost-request.js').Prices, mended: import('../screens/bike-forecast-actions.js').Mended|null,
+ *   prices: import('../data/cost-request.js').Prices,
  *   refused: string, keptId: string, fitSaved: string}} WorkState loose: the reading to be given to a bike, where it is none of
  *   Check's; refused: why something was not kept; keptId: the reading kept last
  */
@@ -15,7 +15,6 @@ export const NO_WORK = {
   keeping: null,
   loose: null,
   prices: { currency: '', chain: '', sprockets: '', chainring: '' },
-  mended: null,
   refused: '',
   keptId: '',
   fitSaved: '',

@@ -32,3 +32,19 @@ export function mendChanges({ record_id, fields }, right, reason, id) {
   if (right) all.push({ table: 'readings', record_id: id, put: { ...fields, reading: right } });
   return all;
 }
+
+/** As many readings as the forecast is asked with. */
+const MOST_READINGS = 200;
+
+/**
+ * The readings of a chain in the order in which the forecast was asked: those
+ * that count, the latest ones.
+ * @param {import('./garage.js').BikeDetail} detail
+ * @param {string} chain_id
+ * @returns {string[]} ids
+ */
+export function counted({ meaning, readings }, chain_id) {
+  const chain = meaning.chains.find((one) => one.chain_id === chain_id);
+  const ids = chain?.reading_ids.filter((id) => readings[id] && !readings[id].fields.void_reason) ?? [];
+  return ids.slice(-MOST_READINGS);
+}

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { mendChanges, mendedReading } from './mend-reading.js';
+import { counted, mendChanges, mendedReading } from './mend-reading.js';
 
 test('the slip is taken out of the number that was entered', () => {
   const rule = { kind: 'rule', pitches: 24, span_mm: 350.6, resolution_mm: 0.5 };
@@ -26,4 +26,15 @@ test('the wrong reading is voided, never changed, and the right one keeps when a
     },
   ]);
   assert.equal(mendChanges(row, null, 'left out', 'right').length, 1);
+});
+
+test('the forecast’s readings are those that count, the latest two hundred, in the engine’s order', () => {
+  const ids = Array.from({ length: 203 }, (_, i) => `r${i}`);
+  const readings = Object.fromEntries(ids.map((id, i) => [id, { fields: i === 1 ? { void_reason: 'slip' } : {} }]));
+  const detail = /** @type {any} */ ({ meaning: { chains: [{ chain_id: 'c', reading_ids: ids }] }, readings });
+  const counting = counted(detail, 'c');
+  assert.equal(counting.length, 200);
+  assert.equal(counting[0], 'r3');
+  assert.equal(counting[199], 'r202');
+  assert.deepEqual(counted(detail, 'other'), []);
 });

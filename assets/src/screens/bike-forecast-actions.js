@@ -1,20 +1,15 @@
 /** Puts right a reading that the forecast has set aside. */
 import { focusNext } from '../app/focus.js';
-import { now, set } from '../app/store.js';
 import { newId } from '../data/ids.js';
 import { mendChanges, mendedReading } from '../data/mend-reading.js';
 import { saidOne } from '../words/engine.js';
 import { t } from '../words/t.js';
-import { put } from './bike-work.js';
+import { commit } from './bike-actions.js';
 
 /**
- * @typedef {import('../data/garage.js').BikeDetail} BikeDetail
- * @typedef {{bike_id: string, fields: Record<string, any>, as: string}} Mended what a voided reading was, and the
- *   id of the one put in its place, empty for none
- */
-
-/**
- * @param {BikeDetail} detail
+ * A voided reading stays voided: to take that back, what it said is added anew
+ * and what stood in for it is voided.
+ * @param {import('../data/garage.js').BikeDetail} detail
  * @param {string} reading_id
  * @param {import('../parts/wear-fan/geometry.js').Aside|null} aside with the slip to take out; null to leave the
  *   reading out
@@ -22,21 +17,11 @@ import { put } from './bike-work.js';
 export async function mend(detail, reading_id, aside) {
   const row = detail.readings[reading_id];
   const right = aside ? mendedReading(row.fields.reading, aside) : null;
-  const as = right ? newId() : '';
+  const as = newId();
   const reason = aside ? saidOne(aside, 'why') : t('ahead.aside.reason');
-  const done = await put(mendChanges(row, right, reason, as));
-  if (!done) return;
-  set({ mended: { bike_id: detail.bike.record_id, fields: row.fields, as } });
-  focusNext('undo-mend');
-}
-
-/** A voided reading stays voided; what it said is added anew, and what stood in for it is voided. */
-export async function undoMend() {
-  const { mended } = now();
-  if (!mended) return;
   /** @type {import('../data/garage.js').Change[]} */
-  const changes = [{ table: 'readings', put: mended.fields }];
-  if (mended.as)
-    changes.push({ table: 'readings', record_id: mended.as, put: { void_reason: t('ahead.undo.reason') } });
-  if (await put(changes)) set({ mended: null });
+  const undo = [{ table: 'readings', put: row.fields }];
+  if (right) undo.push({ table: 'readings', record_id: as, put: { void_reason: t('ahead.undo.reason') } });
+  const text = t(right ? 'ahead.mended' : 'ahead.left');
+  if (await commit(mendChanges(row, right, reason, as), { text, undo })) focusNext('undo');
 }

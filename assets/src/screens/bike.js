@@ -8,6 +8,7 @@ import { wearFan, wearTable } from '../parts/wear-fan/wear-fan.js';
 import { percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { question } from './bike-ask.js';
+import { asideSection, forecastSection } from './bike-forecast.js';
 import { log } from './bike-log.js';
 import { chainName, flash, nextCheck, toLimit, withBike } from './bike-parts.js';
 
@@ -44,11 +45,13 @@ function page(state, detail) {
     ${tagOf(detail)}
     ${bears.length ? html`<p class="fault">${bears.map((/** @type {string} */ one) => named('bike.bears', one)).join(', ')}: ${t('bike.stricter')}</p>` : nothing}
     ${question(state, detail)}
+    ${asideSection(detail, state)}
     ${facts(state, detail)}
     ${
       forecast && last_reading
         ? html`<section class="sheet"><h2>${t('bike.fan')}</h2>
-      ${wearFan(forecast, state.settings.units)} ${wearTable(forecast, state.settings.units)}</section>`
+      ${wearFan(forecast, state.settings.units)} ${wearTable(forecast, state.settings.units)}</section>
+      ${forecastSection(detail, state)}`
         : nothing
     }
     ${log(state, detail)}

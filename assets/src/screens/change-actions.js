@@ -1,10 +1,13 @@
 /** What can be done on the change of a chain; every touch is kept as a draft. */
+import { leave } from '../app/leave.js';
 import { now, set } from '../app/store.js';
 import { changesFor, emptyChange, lifeRequest } from '../data/chain-change.js';
 import { gone, shownAt } from '../data/distance-entry.js';
 import { forget, keep, recall } from '../data/local.js';
 import { familyRequest } from '../data/shopping.js';
 import { whole } from '../data/teeth.js';
+import { inverse } from '../data/undo.js';
+import { t } from '../words/t.js';
 import { askFor, put, takeUp } from './bike-work.js';
 
 /**
@@ -74,8 +77,11 @@ export async function finishChange() {
   if (then.fault || Number.isNaN(pitches)) return;
   const next = detail.meaning.chains.find((one) => one.chain_id === changing.next) ?? null;
   const known = { fitted: fitted(detail), next, km: then.km, distance: then.put, pitches };
-  if (!(await put(changesFor(changing, known, new Date().toISOString())))) return;
+  const changes = changesFor(changing, known, new Date().toISOString());
+  const ids = await put(changes);
+  if (!ids) return;
   forget('changing');
-  set({ changing: null });
-  location.hash = `#/bike/${changing.bike_id}`;
+  const rows = [...Object.values(detail.chains), ...Object.values(detail.distances)];
+  set({ changing: null, did: { text: t('did.on'), undo: inverse(changes, ids, rows), at: Date.now() } });
+  leave(`#/bike/${changing.bike_id}`);
 }

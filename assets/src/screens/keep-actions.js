@@ -1,5 +1,6 @@
 /** Gives a reading to a bike, to a new bike, or to none. */
 import { focusNext } from '../app/focus.js';
+import { leave } from '../app/leave.js';
 import { now, set } from '../app/store.js';
 import { cleared } from '../data/draft.js';
 import { gone } from '../data/distance-entry.js';
@@ -8,6 +9,7 @@ import { readingChanges } from '../data/keep-reading.js';
 import { recallKept, rewrite } from '../data/kept.js';
 import { forget, keep, recall } from '../data/local.js';
 import { readFar } from '../parts/distances.js';
+import { inverse } from '../data/undo.js';
 import { t } from '../words/t.js';
 import { put, takeUp } from './bike-work.js';
 import { fitted, knownDistance, usualMode } from './change-actions.js';
@@ -112,18 +114,27 @@ export async function finishKeep() {
       newBike: isNew ? { name: keeping.name.trim(), ...driveOf(draft) } : null,
     },
   );
-  if (!(await put(changes))) return;
+  const ids = await put(changes);
+  if (!ids) return;
   forget('keeping');
   if (loose) await rewrite({ ...loose, removed: true });
   else change(cleared(now().draft));
-  location.hash = `#/bike/${bike_id}`;
+  const name = isNew ? keeping.name.trim() : work?.detail?.bike.fields.name;
+  set({ did: { text: t('keep.done.on', { name }), undo: takenBack(changes, ids), at: Date.now() } });
+  leave(`#/bike/${bike_id}`);
+}
+
+/** What takes it back: a reading is voided, what was added for it is removed. @param {import('../data/chain-change.js').Change[]} changes @param {string[]} ids */
+function takenBack(changes, ids) {
+  const reading = { table: 'readings', record_id: ids[ids.length - 1], put: { void_reason: t('ahead.undo.reason') } };
+  return [reading, ...inverse(changes, ids, [])];
 }
 
 /** Keeps it on this phone, with no bike. */
 export async function keepLoose() {
   forget('keeping');
   if (!now().keeping?.source) await keepDraft();
-  location.hash = now().keeping?.source ? '#/kept' : '#/check';
+  leave(now().keeping?.source ? '#/kept' : '#/check');
 }
 
 /** @param {import('../data/draft.js').Draft} draft what Check says about the bike's drive */
