@@ -35,6 +35,7 @@ test-go:
 	$(GO) vet ./...
 	$(GO) test ./server/store -run '^TestSimulation$$' -seeds 5000
 	$(GO) test -race ./...
+	$(GO) test ./internal/photo # all drawn pictures: the race detector takes only a few
 
 test-wasm: bundle
 	$(WASMTEST) ./internal/engine
@@ -51,9 +52,9 @@ chromium:
 
 check: $(MODULES) ## vet, staticcheck, govulncheck, types and formatting
 	$(GO) vet ./...
-	GOOS=js GOARCH=wasm $(GO) vet ./wasm
+	GOOS=js GOARCH=wasm $(GO) vet ./wasm/...
 	$(GO) tool staticcheck ./...
-	GOOS=js GOARCH=wasm $$($(GO) tool -n staticcheck) ./wasm
+	GOOS=js GOARCH=wasm $$($(GO) tool -n staticcheck) ./wasm/...
 	@said=$$($(GO) tool govulncheck ./... 2>&1); status=$$?; \
 	if [ $$status -eq 0 ]; then echo "govulncheck: no known vulnerability is called"; \
 	elif echo "$$said" | grep -q 'fetching vulnerabilities: .*dial tcp'; then echo "govulncheck skipped: vulnerability database not reachable"; \

@@ -101,33 +101,11 @@ func names(table []Calculation) string {
 	return all
 }
 
-// ErrorJSON returns err as the contract's error object:
-// {"error":{"code":…,"field":…,"message":…}}.
-func ErrorJSON(err error) []byte {
-	f, known := errors.AsType[*fault.Error](err)
-	if !known {
-		f = fault.New(fault.Internal, "", "something failed here; this is our mistake, not yours")
-	}
-	out, _ := wire.Write(&errorMessage{f}) // holds texts only, which always write
-	return out
-}
-
-type errorMessage struct{ *fault.Error }
-
-func (e *errorMessage) Fields(o *wire.Object) {
-	wire.Nested(o, "error", (*errorBody)(e.Error))
-}
-
-type errorBody fault.Error
-
-func (e *errorBody) Fields(o *wire.Object) {
-	o.Text("code", (*string)(&e.Code)).Required().Doc("what kind of error", "")
-	o.Text("field", &e.Field).Required().Doc("dotted path of the value it is about, empty for the whole", "")
-	o.Text("message", &e.Message).Required().Doc("plain words: what is wrong, what is allowed", "")
-}
+// ErrorJSON returns err as the contract's error object; see wire.WriteError.
+func ErrorJSON(err error) []byte { return wire.WriteError(err) }
 
 // ErrorSchema returns the JSON Schema of the error object.
-func ErrorSchema() []byte { return wire.Schema(&errorMessage{&fault.Error{}}) }
+func ErrorSchema() []byte { return wire.ErrorSchema() }
 
 // RequestSchema returns the JSON Schema of a calculation's request.
 func RequestSchema(c Calculation) []byte { return wire.Schema(c.Request()) }

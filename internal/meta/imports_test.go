@@ -15,18 +15,19 @@ import (
 // banned names what the engine must never import, and why. A name ending in /
 // stands for everything below it.
 var banned = map[string]string{
-	"tautspan/server":           "the engine knows no technology",
-	"tautspan/server/":          "the engine knows no technology",
-	"tautspan/assets":           "the engine knows no technology",
-	"tautspan/wasm":             "the engine knows no technology",
-	"net/http":                  "1.4 MB of WebAssembly, and the engine knows no network",
-	"database/sql":              "storage belongs to server/store",
-	"github.com/gorilla/mux":    "routes belong to the server",
-	"github.com/mattn/":         "storage belongs to server/store",
-	"github.com/rs/":            "the engine returns errors and never logs",
-	"github.com/stretchr/":      "tests only",
-	"gonum.org/":                "an oracle for tests only",
-	"tautspan/internal/testkit": "tests only",
+	"tautspan/server":            "the engine knows no technology",
+	"tautspan/server/":           "the engine knows no technology",
+	"tautspan/assets":            "the engine knows no technology",
+	"tautspan/wasm":              "the engine knows no technology",
+	"net/http":                   "1.4 MB of WebAssembly, and the engine knows no network",
+	"database/sql":               "storage belongs to server/store",
+	"github.com/gorilla/mux":     "routes belong to the server",
+	"github.com/mattn/":          "storage belongs to server/store",
+	"github.com/rs/":             "the engine returns errors and never logs",
+	"github.com/stretchr/":       "tests only",
+	"gonum.org/":                 "an oracle for tests only",
+	"tautspan/internal/testkit":  "tests only",
+	"tautspan/internal/testkit/": "tests only",
 }
 
 // bannedInWasm adds what would burst the size budget on the phone.
@@ -38,6 +39,9 @@ var bannedInWasm = map[string]string{
 	"regexp":        "large, and plain parsing is clearer here",
 	"text/template": "imports reflect",
 	"os":            "the engine reads no files",
+	// The photo engine is a file of its own, which only some riders load.
+	"tautspan/internal/photo":  "belongs to the photo engine",
+	"tautspan/internal/photo/": "belongs to the photo engine",
 }
 
 func deps(t *testing.T, env []string, packages ...string) []string {
@@ -64,6 +68,10 @@ func requireNone(t *testing.T, imports []string, bans map[string]string) {
 
 func TestImports_engineKnowsNoTechnology(t *testing.T) {
 	requireNone(t, deps(t, nil, "./internal/engine"), banned)
+}
+
+func TestImports_photoKnowsNoTechnology(t *testing.T) {
+	requireNone(t, deps(t, []string{"GOOS=js", "GOARCH=wasm"}, "./internal/photo"), banned)
 }
 
 func TestImports_wasmStaysSmall(t *testing.T) {

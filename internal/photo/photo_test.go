@@ -1,0 +1,264 @@
+package photo_test
+
+import (
+	"encoding/json"
+	"flag"
+	"math"
+	"runtime"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"tautspan/internal/photo"
+	"tautspan/internal/testkit/scene"
+)
+
+var (
+	pictures = flag.Uint64("pictures", 40, "drawn pictures to measure")
+	firstOne = flag.Uint64("first-picture", 1, "seed of the first")
+)
+
+// lineU is a steel rule read four times along the check line, mm.
+const lineU = 0.12
+
+func measure(t testing.TB, s *scene.Scene) *photo.Response {
+	t.Helper()
+	return measureFile(t, s, s.JPEG())
+}
+
+func measureFile(t testing.TB, s *scene.Scene, file []byte, change ...func(*photo.Request)) *photo.Response {
+	t.Helper()
+	line := s.MeasuredLineMM(photo.LineMM, lineU)
+	r := &photo.Request{CheckLineMM: &line, CheckLineUMM: lineU}
+	for _, f := range change {
+		f(r)
+	}
+	answer, err := photo.Measure(file, r)
+	require.NoError(t, err)
+	checkShape(t, answer)
+	return answer
+}
+
+// checkShape holds what is true of every answer.
+func checkShape(t testing.TB, a *photo.Response) {
+	t.Helper()
+	assert.Equal(t, a.Accepted, len(a.Refusals) == 0)
+	assert.Equal(t, a.Accepted, a.Elongation != nil)
+	assert.Equal(t, a.Accepted, a.U != nil)
+	for _, r := range a.Refusals {
+		assert.NotEqual(t, r.Code, r.Text, "a code without words")
+	}
+	if a.Accepted {
+		sum := 0.0
+		for _, line := range a.Budget {
+			sum += line.U * line.U
+		}
+		assert.InDelta(t, *a.U, math.Sqrt(sum), 1e-12)
+		assert.Equal(t, 0, a.Pitches%2, "whole links only")
+		assert.Equal(t, a.Pitches+1, a.Rivets)
+		assert.Len(t, a.Overlay.Rivets, a.Rivets)
+	}
+}
+
+// The bounds are those the product must hold. The truth is the drawing's own
+// elongation; the line is read with an error of its stated uncertainty.
+func TestMeasure_drawnPictures(t *testing.T) {
+	accepted, inside := 0.0, 0.0
+	sum, squares, stated := 0.0, 0.0, 0.0
+	for seed := *firstOne; seed < *firstOne+*pictures; seed++ {
+		s := scene.New(seed)
+		a := measure(t, s)
+		if !a.Accepted {
+			t.Logf("%d refused: %s", seed, a.Refusals[0].Code)
+			continue
+		}
+		miss := *a.Elongation - s.Elongation
+		t.Logf("%d: %+.3f %% off, stated %.3f %%, %d pitches", seed, miss, *a.U, a.Pitches)
+		assert.LessOrEqual(t, math.Abs(miss), 0.3, "seed %d", seed)
+		accepted++
+		sum, squares, stated = sum+miss, squares+miss*miss, stated+*a.U**a.U
+		if math.Abs(miss) <= 2**a.U {
+			inside++
+		}
+	}
+	share := accepted / float64(*pictures)
+	bias, rms := sum/accepted, math.Sqrt(squares/accepted)
+	t.Logf("accepted %.0f %%, bias %+.3f %%, RMS %.3f %%, stated %.3f %%, inside 2u %.0f %%",
+		100*share, bias, rms, math.Sqrt(stated/accepted), 100*inside/accepted)
+	assert.GreaterOrEqual(t, share, 0.75)
+	if *pictures < 40 {
+		return // too few for the rest to mean anything
+	}
+	assert.LessOrEqual(t, math.Abs(bias), 0.04)
+	assert.LessOrEqual(t, rms, 0.10)
+	assert.GreaterOrEqual(t, inside/accepted, 0.9)
+}
+
+// plain is a picture with nothing wrong, small enough to be quick.
+func plain() *scene.Scene {
+	s := scene.New(2)
+	s.Width, s.Height, s.Focal35, s.DistanceMM = 2048, 1536, 26, 420
+	s.TiltXDeg, s.TiltYDeg, s.RollDeg, s.OffsetX, s.OffsetY = 3, 2, 4, 0, 0
+	s.Blur, s.DirtShare, s.Glare, s.CurlMM = 0.7, 0, 0, 0.05
+	return s
+}
+
+func TestMeasure_refusals(t *testing.T) {
+	require.True(t, measure(t, plain()).Accepted, "the picture the others are made of")
+	for name, c := range map[string]struct {
+		code   string
+		change func(*scene.Scene)
+	}{
+		"no marks":                      {"no_marks", func(s *scene.Scene) { s.Marks = false }},
+		"no chain, no marks":            {"no_marks", func(s *scene.Scene) { s.Marks, s.Thing = false, scene.Nothing }},
+		"marks half out of the picture": {"no_marks", func(s *scene.Scene) { s.OffsetX = 0.5 }},
+		"ten pitches":                   {"few_pitches", func(s *scene.Scene) { s.Pitches = 10 }},
+		"tilted along":                  {"tilted", func(s *scene.Scene) { s.TiltXDeg = 17 }},
+		"tilted across":                 {"tilted", func(s *scene.Scene) { s.TiltYDeg = -17 }},
+		"near":                          {"too_near", func(s *scene.Scene) { s.DistanceMM = 320 }},
+		"bent":                          {"not_flat", func(s *scene.Scene) { s.CurlMM, s.CurlLengthMM = 2, 130 }},
+		"blurred":                       {"blurred", func(s *scene.Scene) { s.Blur = 2.2 }},
+		"far":                           {"coarse", func(s *scene.Scene) { s.DistanceMM, s.Width, s.Height = 700, 1700, 1275 }},
+		"scalloped edge":                {"not_a_chain", func(s *scene.Scene) { s.Thing = scene.Scalloped }},
+		"strip with holes":              {"not_a_chain", func(s *scene.Scene) { s.Thing = scene.Holed }},
+		"plates without rivets":         {"not_a_chain", func(s *scene.Scene) { s.Thing = scene.Rimless }},
+		"bare table":                    {"not_a_chain", func(s *scene.Scene) { s.Thing = scene.Nothing }},
+		"a third rivet in each plate":   {"count", func(s *scene.Scene) { s.Doubled = true }},
+		"one rivet more in the length":  {"not_possible", func(s *scene.Scene) { s.Elongation = 100.0/21 - 0.6 }},
+	} {
+		t.Run(name, func(t *testing.T) {
+			s := plain()
+			c.change(s)
+			assertRefused(t, measure(t, s), c.code)
+		})
+	}
+	file := plain().JPEG()
+	with := func(change func(*photo.Request)) *photo.Response { return measureFile(t, plain(), file, change) }
+	assertRefused(t, with(func(r *photo.Request) { r.CheckLineUMM = 0.3 }), "uncertain")
+	assertRefused(t, with(func(r *photo.Request) { r.CheckLineMM = nil }), "not_calibrated")
+	found := with(func(*photo.Request) {}).Rivets
+	for counted, accepted := range map[int]bool{found - 1: false, found: true, found + 1: false} {
+		a := with(func(r *photo.Request) { r.Rivets = &counted })
+		assert.Equal(t, accepted, a.Accepted)
+		if !accepted {
+			assertRefused(t, a, "count")
+		}
+	}
+}
+
+func assertRefused(t *testing.T, a *photo.Response, code string) {
+	t.Helper()
+	codes := []string{}
+	for _, r := range a.Refusals {
+		codes = append(codes, r.Code)
+	}
+	assert.False(t, a.Accepted)
+	assert.Contains(t, codes, code)
+}
+
+// A rivet without a rim is counted and left out; the rest measures.
+func TestMeasure_oneRivetHidden(t *testing.T) {
+	s := plain()
+	s.Missing = 8
+	a := measure(t, s)
+	require.True(t, a.Accepted)
+	hidden := 0
+	for _, r := range a.Overlay.Rivets {
+		if !r.Clear {
+			hidden++
+		}
+	}
+	assert.Equal(t, 1, hidden)
+	assert.InDelta(t, s.Elongation, *a.Elongation, 2**a.U)
+}
+
+// Light spots that wander by 0.9 mm from one end to the other would fake 0.7 %.
+func TestMeasure_lightSpotsWander(t *testing.T) {
+	s := plain()
+	s.Highlight, s.DriftMM = 0, 0
+	without := measure(t, s)
+	s.Highlight, s.DriftMM = 1, 0.9
+	with := measure(t, s)
+	require.True(t, without.Accepted && with.Accepted)
+	assert.InDelta(t, *without.Elongation, *with.Elongation, 0.03)
+}
+
+// Where the drawing puts a thing is found by tracing rays, on their own.
+func TestMeasure_overlayLiesOnTheMarks(t *testing.T) {
+	s := plain()
+	s.ScaleX, s.ScaleY, s.CurlMM, s.WedgeMM, s.TwistMM, s.PaperMM = 1, 1, 0, 0, 0, 0
+	a := measure(t, s)
+	require.NotEmpty(t, a.Overlay.Marks)
+	for _, corner := range [][2]float64{{-125, 9.6}, {0, 9.6}, {125, -9.6}, {60, -9.6}} {
+		u, v := s.Pixel(corner[0], corner[1], 0)
+		nearest := math.Inf(1)
+		for _, m := range a.Overlay.Marks {
+			nearest = min(nearest, math.Hypot(m.X-u, m.Y-v))
+		}
+		assert.Less(t, nearest, 0.5, "%v", corner)
+	}
+	assert.InDelta(t, s.DistanceMM, *a.DistanceMM, 0.01*s.DistanceMM)
+	assert.InDelta(t, math.Hypot(s.TiltXDeg, s.TiltYDeg), *a.TiltDegrees, 0.5)
+	assert.Equal(t, photo.FocalAssumed, a.FocalFrom)
+}
+
+// Everything a picture of 12 megapixels makes is within the 200 MB it may take,
+// even if nothing were ever given back.
+func TestMeasure_memory(t *testing.T) {
+	s := plain()
+	s.Width, s.Height = 4000, 3000
+	file := s.JPEG()
+	line := photo.LineMM
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	_, err := photo.Measure(file, &photo.Request{CheckLineMM: &line, CheckLineUMM: lineU})
+	require.NoError(t, err)
+	runtime.ReadMemStats(&after)
+	assert.Less(t, (after.TotalAlloc-before.TotalAlloc)>>20, uint64(200), "MB")
+	t.Logf("%d MB in all", (after.TotalAlloc-before.TotalAlloc)>>20)
+}
+
+func TestAnswer(t *testing.T) {
+	file := plain().JPEG()
+	for name, c := range map[string]struct{ request, code, field string }{
+		"OK":             {`{"check_line_mm":240.6}`, "", ""},
+		"ErrField":       {`{"check_line":240.6}`, "unknown_field", "check_line"},
+		"ErrLine":        {`{"check_line_mm":24.06}`, "out_of_range", "check_line_mm"},
+		"ErrUncertainty": {`{"check_line_mm":240,"check_line_standard_uncertainty_mm":0}`, "out_of_range", "check_line_standard_uncertainty_mm"},
+		"ErrType":        {`{"rivets":"19"}`, "wrong_type", "rivets"},
+		"ErrJSON":        {`{`, "invalid_json", ""},
+	} {
+		t.Run(name, func(t *testing.T) {
+			var answer struct {
+				Accepted bool
+				Error    struct{ Code, Field string }
+			}
+			require.NoError(t, json.Unmarshal(photo.Answer(file, []byte(c.request)), &answer))
+			assert.Equal(t, c.code == "", answer.Accepted)
+			assert.Equal(t, c.code, answer.Error.Code)
+			assert.Equal(t, c.field, answer.Error.Field)
+		})
+	}
+}
+
+// Whatever the bytes of picture and request: an answer in JSON, never a crash.
+func FuzzAnswer(f *testing.F) {
+	s := plain()
+	s.Width, s.Height, s.JPEGQuality = 1200, 900, 60
+	f.Add(s.JPEG(), `{"check_line_mm":240.6}`)
+	s.Thing = scene.Holed
+	f.Add(s.JPEG(), `{"check_line_mm":240,"focal_35mm_mm":24,"rivets":19}`)
+	f.Fuzz(func(t *testing.T, file []byte, request string) {
+		var answer struct {
+			Accepted *bool
+			Error    *struct{ Code string }
+		}
+		if err := json.Unmarshal(photo.Answer(file, []byte(request)), &answer); err != nil {
+			t.Fatalf("no JSON: %v", err)
+		}
+		if answer.Accepted == nil && (answer.Error == nil || answer.Error.Code == "internal") {
+			t.Fatal("neither an answer nor a refusal")
+		}
+	})
+}

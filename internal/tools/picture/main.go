@@ -1,0 +1,23 @@
+// Command picture writes the drawn test picture of a seed as a JPEG file, with
+// what a rider would have measured on its check line.
+package main
+
+import (
+	"flag"
+	"fmt"
+	"os"
+
+	"tautspan/internal/testkit/scene"
+)
+
+func main() {
+	seed := flag.Uint64("seed", 1, "which picture")
+	out := flag.String("out", "picture.jpg", "file to write")
+	flag.Parse()
+	s := scene.New(*seed)
+	if err := os.WriteFile(*out, s.JPEG(), 0o644); err != nil {
+		fmt.Fprintln(os.Stderr, "picture:", err)
+		os.Exit(1)
+	}
+	fmt.Printf("{\"elongation_percent\":%g,\"check_line_mm\":%g}\n", s.Elongation, s.MeasuredLineMM(240, 0.12))
+}
