@@ -8,8 +8,10 @@ import (
 	"io"
 	"math/rand/v2"
 	"net/http"
+	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"sync"
 	"testing"
 	"time"
@@ -17,19 +19,41 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"tautspan/internal/record"
-	"tautspan/internal/testkit"
 	"tautspan/server/store"
 )
 
-// build makes the real program.
+// build makes the real program, once for all tests.
 func build(t testing.TB) string {
 	t.Helper()
-	binary := filepath.Join(t.TempDir(), "tautspan")
-	cmd := exec.Command("go", "build", "-o", binary, ".")
-	cmd.Dir = testkit.Root(t)
-	out, err := cmd.CombinedOutput()
-	require.NoError(t, err, "%s", out)
+	binary, err := made()
+	require.NoError(t, err)
 	return binary
+}
+
+var made = sync.OnceValues(func() (string, error) {
+	root, err := exec.Command("go", "list", "-m", "-f", "{{.Dir}}").Output()
+	if err != nil {
+		return "", err
+	}
+	binary := filepath.Join(programFolder, "tautspan")
+	cmd := exec.Command("go", "build", "-o", binary, ".")
+	cmd.Dir = strings.TrimSpace(string(root))
+	if out, err := cmd.CombinedOutput(); err != nil {
+		return "", fmt.Errorf("%w: %s", err, out)
+	}
+	return binary, nil
+})
+
+var programFolder string
+
+func TestMain(m *testing.M) {
+	var err error
+	if programFolder, err = os.MkdirTemp("", "tautspan-program"); err != nil {
+		panic(err)
+	}
+	status := m.Run()
+	_ = os.RemoveAll(programFolder) // a temporary folder
+	os.Exit(status)
 }
 
 // process is the real program, serving.
@@ -40,7 +64,7 @@ type process struct {
 
 func start(t testing.TB, binary, data string, flags ...string) *process {
 	t.Helper()
-	cmd := exec.Command(binary, append([]string{"serve", "--addr", "127.0.0.1:0", "--data", data}, flags...)...)
+	cmd := exec.Command(binary, append([]string{"serve", "--addr", "127.0.0.1:0", "--data", data}, flags...)...) // a later --addr counts
 	logs, err := cmd.StderrPipe()
 	require.NoError(t, err)
 	require.NoError(t, cmd.Start())

@@ -43,14 +43,18 @@ func recovered(next http.Handler) http.Handler {
 }
 
 // secured sets the headers every answer has. Pages add their own policy for
-// what they may load; see server/web.
-func secured(next http.Handler) http.Handler {
+// what they may load; see server/web. With a domain of its own the server asks
+// browsers to come by HTTPS only (RFC 6797), for a year.
+func secured(ownDomain bool, next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		h := w.Header()
 		h.Set("X-Content-Type-Options", "nosniff")
 		h.Set("Referrer-Policy", "no-referrer")
 		h.Set("Cross-Origin-Opener-Policy", "same-origin")
 		h.Set("Cross-Origin-Resource-Policy", "same-origin")
+		if ownDomain && r.TLS != nil {
+			h.Set("Strict-Transport-Security", "max-age=31536000")
+		}
 		next.ServeHTTP(w, r)
 	})
 }

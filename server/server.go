@@ -5,8 +5,10 @@ package server
 import (
 	"context"
 	"errors"
+	"log"
 	"net"
 	"net/http"
+	"strings"
 	"time"
 
 	"github.com/gorilla/mux"
@@ -26,6 +28,7 @@ type Config struct {
 	OpenRegistration bool           // anybody may found a garage
 	Proxies          caller.Trusted // of the operator's own, which tell who calls
 	OpenMetrics      bool           // /metrics for everybody, not only for this machine
+	HTTPS            HTTPS
 	Log              zerolog.Logger
 }
 
@@ -53,17 +56,20 @@ func Run(ctx context.Context, cfg Config) (err error) {
 	if err != nil {
 		return err
 	}
-	server := &http.Server{
-		Handler:           handler(cfg, garages, ctx.Done()),
-		ReadHeaderTimeout: headerTimeout,
-		ReadTimeout:       readTimeout,
-		WriteTimeout:      writeTimeout,
-		IdleTimeout:       idleTimeout,
-		MaxHeaderBytes:    maxHeaderBytes,
-		BaseContext:       func(net.Listener) context.Context { return cfg.Log.WithContext(ctx) },
-	}
+	ctx, stop := context.WithCancel(ctx)
+	defer stop()
+	server := newServer(ctx, cfg, handler(cfg, garages, ctx.Done()))
 	address := listener.Addr().(*net.TCPAddr)
-	cfg.Log.Info().Str("address", address.String()).Strs("open", openAt(address)).Msg("listening")
+	if cfg.HTTPS.on() {
+		var plain http.Handler
+		if server.TLSConfig, plain, err = cfg.HTTPS.secure(cfg.DataDir, address.Port); err == nil && cfg.HTTPS.PlainAddr != "" {
+			err = servePlain(ctx, cfg, plain)
+		}
+		if err != nil {
+			return errors.Join(err, listener.Close())
+		}
+	}
+	cfg.Log.Info().Str("address", address.String()).Strs("open", openAt(address, cfg.HTTPS)).Str("version", Version()).Msg("listening")
 	stopped := make(chan error, 1)
 	go func() {
 		<-ctx.Done()
@@ -71,10 +77,38 @@ func Run(ctx context.Context, cfg Config) (err error) {
 		defer cancel()
 		stopped <- server.Shutdown(deadline)
 	}()
-	if err := server.Serve(listener); !errors.Is(err, http.ErrServerClosed) {
+	if server.TLSConfig != nil {
+		err = server.ServeTLS(listener, "", "")
+	} else {
+		err = server.Serve(listener)
+	}
+	if !errors.Is(err, http.ErrServerClosed) {
 		return err
 	}
 	return <-stopped
+}
+
+// newServer is a server whose every phase has its end, and which logs like the
+// rest: what strangers' connections stumble over only when asked for.
+func newServer(ctx context.Context, cfg Config, handler http.Handler) *http.Server {
+	return &http.Server{
+		Handler:           handler,
+		ReadHeaderTimeout: headerTimeout,
+		ReadTimeout:       readTimeout,
+		WriteTimeout:      writeTimeout,
+		IdleTimeout:       idleTimeout,
+		MaxHeaderBytes:    maxHeaderBytes,
+		ErrorLog:          log.New(debugLog{cfg.Log}, "", 0),
+		BaseContext:       func(net.Listener) context.Context { return cfg.Log.WithContext(ctx) },
+	}
+}
+
+// debugLog takes net/http's own lines.
+type debugLog struct{ to zerolog.Logger }
+
+func (d debugLog) Write(line []byte) (int, error) {
+	d.to.Debug().Str("said", strings.TrimSpace(string(line))).Msg("connection")
+	return len(line), nil
 }
 
 // handler wraps the whole router, so that answers of no route are logged and
@@ -85,5 +119,5 @@ func handler(cfg Config, garages *store.Store, done <-chan struct{}) http.Handle
 		Store: garages, Now: time.Now, Done: done,
 		OpenRegistration: cfg.OpenRegistration, Proxies: cfg.Proxies, OpenMetrics: cfg.OpenMetrics,
 	})
-	return requestLog(cfg.Log)(secured(recovered(r)))
+	return requestLog(cfg.Log)(secured(len(cfg.HTTPS.Domains) > 0, recovered(r)))
 }

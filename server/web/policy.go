@@ -21,7 +21,7 @@ var contentPolicy = strings.Join([]string{
 }, "; ")
 
 // permissions turns off what the app never asks for.
-const permissions = "camera=(), microphone=(), geolocation=(), payment=(), usb=(), serial=(), bluetooth=(), midi=()"
+const permissions = "camera=(), microphone=(), geolocation=(), payment=(), usb=(), serial=(), midi=()"
 
 // protect sets what a page or a file may do; the server sets the headers that
 // every answer has.

@@ -47,6 +47,10 @@ func (s *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		http.Error(w, "only GET and HEAD are allowed here", http.StatusMethodNotAllowed)
 		return
 	}
+	if r.URL.Path == helpPath {
+		serveHelp(w, r)
+		return
+	}
 	switch f := s.find(r.URL.Path); {
 	case f != nil:
 		f.serve(w, r)

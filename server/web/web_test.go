@@ -1,6 +1,8 @@
 package web
 
 import (
+	"crypto/sha256"
+	"encoding/base64"
 	"net/http"
 	"net/http/httptest"
 	"strings"
@@ -148,4 +150,22 @@ func TestHandler_servesWhatIsEmbedded(t *testing.T) {
 	w := request(t, Handler(), "GET", "/")
 	assert.Contains(t, []int{http.StatusOK, http.StatusServiceUnavailable}, w.Code)
 	assert.Contains(t, w.Body.String(), "<!doctype html>")
+}
+
+// The page about HTTPS is there without the app, in the reader's language, and
+// its policy allows its own style.
+func TestHelp(t *testing.T) {
+	for language, title := range map[string]string{"": "Why a phone needs HTTPS here", "de-AT,de;q=0.9": "Warum ein Telefon hier HTTPS braucht", "fr": "Why a phone"} {
+		r := httptest.NewRequest("GET", "/https", nil)
+		r.Header.Set("Accept-Language", language)
+		w := httptest.NewRecorder()
+		FromDist(fstest.MapFS{}).ServeHTTP(w, r)
+		assert.Equal(t, http.StatusOK, w.Code)
+		assert.Contains(t, w.Body.String(), title)
+		assert.Contains(t, w.Body.String(), "tautspan serve --domain")
+		_, rest, _ := strings.Cut(w.Body.String(), "<style>")
+		style, _, _ := strings.Cut(rest, "</style>")
+		sum := sha256.Sum256([]byte(style))
+		assert.Contains(t, w.Header().Get("Content-Security-Policy"), "'sha256-"+base64.StdEncoding.EncodeToString(sum[:])+"'")
+	}
 }

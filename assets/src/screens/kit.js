@@ -60,7 +60,8 @@ export function kit(state) {
         choose: (theme) => put({ theme }),
       })}</section>
       <section class="sheet"><h2>${t('kit.offline')}</h2>
-        <p role="status">${named('kit.offline', state.offline === 'ready' && !state.online ? 'off' : state.offline)}</p></section>
+        <p role="status">${named('kit.offline', state.offline === 'ready' && !state.online ? 'off' : state.offline)}</p>
+        ${state.offline === 'insecure' ? html`<p><a href="/https">${t('kit.offline.how')}</a></p>` : nothing}</section>
       ${
         state.installable
           ? html`<section class="sheet"><p>${t('kit.install.text')}</p>

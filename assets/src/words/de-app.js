@@ -213,6 +213,7 @@ export default {
   'kit.offline.off': 'Gerade ist kein Netz. Die ganze App ist auf diesem Telefon.',
   'kit.offline.insecure':
     'Diese Adresse ist nicht sicher (https), deshalb behält der Browser nichts von der App. Sie geht nur mit Netz.',
+  'kit.offline.how': 'Warum, und wie man eine sichere Adresse bekommt',
   'kit.offline.unsupported': 'Dieser Browser kann die App nicht auf dem Telefon behalten. Sie geht nur mit Netz.',
   'kit.offline.failed':
     'Die App kam nicht auf dieses Telefon, vielleicht fehlten Netz oder Platz. Beim nächsten Öffnen wird es wieder versucht.',

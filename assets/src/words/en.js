@@ -224,6 +224,7 @@ export default {
   'kit.offline.off': 'There is no signal now. All of the app is on this phone.',
   'kit.offline.insecure':
     'This address is not secure (https), so the browser keeps nothing of the app. It works only while there is a signal.',
+  'kit.offline.how': 'Why, and how to get a secure address',
   'kit.offline.unsupported': 'This browser cannot keep the app on the phone. It works only while there is a signal.',
   'kit.offline.failed':
     'The app could not be put on this phone, perhaps for want of signal or space. It is tried again with the next visit.',

@@ -1,0 +1,123 @@
+package server
+
+import (
+	"context"
+	"crypto/tls"
+	"crypto/x509"
+	"errors"
+	"fmt"
+	"net"
+	"net/http"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"time"
+
+	"golang.org/x/crypto/acme"
+	"golang.org/x/crypto/acme/autocert"
+)
+
+// HTTPS is where certificates come from: for domains of its own the server gets
+// and renews them itself (RFC 8555); else they lie in two files. The zero value
+// is plain HTTP.
+type HTTPS struct {
+	Domains   []string // names that lead to this machine
+	Directory string   // of the certificate authority; empty for the one that is free for everybody
+	CAFile    string   // roots to trust the directory by, PEM; empty for the system's
+	CertFile  string   // chain, PEM
+	KeyFile   string   // its key, PEM
+	PlainAddr string   // host:port where plain HTTP leads to HTTPS; empty for none
+}
+
+func (h HTTPS) on() bool { return len(h.Domains) > 0 || h.CertFile != "" }
+
+// check refuses half a choice, and two at once.
+func (h HTTPS) check() error {
+	switch {
+	case (h.CertFile == "") != (h.KeyFile == ""):
+		return errors.New("a certificate and its key go together: give both --cert and --key")
+	case h.CertFile != "" && len(h.Domains) > 0:
+		return errors.New("give either --domain, to get certificates from an authority, or --cert and --key, not both")
+	case !h.on() && h.PlainAddr != "":
+		return errors.New("--http-addr leads to HTTPS; it needs --domain, or --cert and --key")
+	}
+	return nil
+}
+
+// secure is HTTPS at work: how connections are protected, and who answers plain
+// HTTP.
+func (h HTTPS) secure(dataDir string, port int) (*tls.Config, http.Handler, error) {
+	if err := h.check(); err != nil {
+		return nil, nil, err
+	}
+	plain := toHTTPS(h.Domains, port)
+	if len(h.Domains) == 0 {
+		pair := &keyPair{certFile: h.CertFile, keyFile: h.KeyFile}
+		if _, err := pair.get(nil); err != nil {
+			return nil, nil, err
+		}
+		return &tls.Config{GetCertificate: pair.get, MinVersion: tls.VersionTLS12}, plain, nil
+	}
+	client := &acme.Client{DirectoryURL: h.Directory, UserAgent: "tautspan"}
+	if h.Directory == "" {
+		client.DirectoryURL = acme.LetsEncryptURL
+	}
+	if h.CAFile != "" {
+		roots := x509.NewCertPool()
+		text, err := os.ReadFile(h.CAFile)
+		if err != nil {
+			return nil, nil, err
+		}
+		if !roots.AppendCertsFromPEM(text) {
+			return nil, nil, fmt.Errorf("%s holds no certificate in PEM", h.CAFile)
+		}
+		client.HTTPClient = &http.Client{Timeout: time.Minute, Transport: &http.Transport{TLSClientConfig: &tls.Config{RootCAs: roots}}}
+	}
+	manager := &autocert.Manager{
+		Prompt: autocert.AcceptTOS, Cache: autocert.DirCache(filepath.Join(dataDir, "certificates")),
+		HostPolicy: autocert.HostWhitelist(h.Domains...), Client: client,
+	}
+	config := manager.TLSConfig()
+	config.MinVersion = tls.VersionTLS12
+	return config, manager.HTTPHandler(plain), nil
+}
+
+// toHTTPS sends whoever came by plain HTTP to the same place by HTTPS. What
+// carries a secret or changes something is refused instead, so that whoever made
+// the mistake notices it.
+func toHTTPS(domains []string, port int) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		w.Header().Set("Cache-Control", "no-store")
+		if r.Method != http.MethodGet && r.Method != http.MethodHead || r.Header.Get("Authorization") != "" {
+			http.Error(w, "this address takes nothing over plain HTTP; use https://", http.StatusForbidden)
+			return
+		}
+		host := r.Host
+		if name, _, err := net.SplitHostPort(host); err == nil {
+			host = name
+		}
+		if len(domains) > 0 && !slices.Contains(domains, host) {
+			host = domains[0]
+		}
+		if port != 443 {
+			host = net.JoinHostPort(host, strconv.Itoa(port))
+		}
+		http.Redirect(w, r, "https://"+host+r.URL.RequestURI(), http.StatusPermanentRedirect)
+	})
+}
+
+// servePlain answers plain HTTP until ctx is done.
+func servePlain(ctx context.Context, cfg Config, handler http.Handler) error {
+	listener, err := net.Listen("tcp", cfg.HTTPS.PlainAddr)
+	if err != nil {
+		return err
+	}
+	server := newServer(ctx, cfg, secured(false, handler))
+	go func() { _ = server.Serve(listener) }() // ends with the shutdown below
+	go func() {
+		<-ctx.Done()
+		_ = server.Close() // nobody waits for a redirect
+	}()
+	return nil
+}
