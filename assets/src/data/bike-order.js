@@ -4,8 +4,8 @@
  * @typedef {import('./request.js').Verdict} Verdict
  * @typedef {{km_to_limit: {p50: number}, probability_past_limit_now: number, check_again_in_km: number}} Forecast
  * @typedef {{fields: Record<string, any>, fitted_chain_id: string|null, last_reading: object|null,
- *   forecast?: Forecast|null, judged?: {verdict: string}|null}} Bike what is needed of a BikeSummary
- * @typedef {'past'|'plan'|'due'|'again'|'unread'|'fine'|'bare'|'waiting'} Urgency
+ *   round?: {state: string}|null, forecast?: Forecast|null, judged?: {verdict: string}|null}} Bike what is needed of a BikeSummary
+ * @typedef {'held'|'past'|'plan'|'due'|'again'|'unread'|'fine'|'bare'|'waiting'} Urgency
  */
 
 /**
@@ -24,14 +24,15 @@ export function standing({ fitted_chain_id, last_reading, forecast, judged }) {
 }
 
 /** From the most urgent. A bike nobody measured comes before one that is known to be well. @type {Urgency[]} */
-const ORDER = ['past', 'again', 'plan', 'due', 'unread', 'waiting', 'fine', 'bare'];
+const ORDER = ['held', 'past', 'again', 'plan', 'due', 'unread', 'waiting', 'fine', 'bare'];
 
 /**
  * @param {Bike} bike
- * @returns {Urgency} bare: no chain on it; unread: no reading of the chain on it; waiting: not worked out yet;
+ * @returns {Urgency} held in a round that is not finished; bare: no chain on it; unread: no reading of the chain on it; waiting: not worked out yet;
  *   due: no worse than ride by its last reading, but a check is due
  */
 export function urgency(bike) {
+  if (bike.round?.state === 'held') return 'held';
   if (!bike.fitted_chain_id) return 'bare';
   if (!bike.last_reading) return 'unread';
   if (!bike.forecast && !bike.judged) return 'waiting';

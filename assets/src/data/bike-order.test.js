@@ -31,11 +31,13 @@ test('the most urgent bike stands first, and a bike nobody measured before one k
     bike('slipped', 'measure_again'),
     bike('worn', 'change', 0),
     bike('very worn', 'change_and_inspect', 0),
+    { ...bike('held', 'ride', 900), round: { state: 'held' } },
     { ...bike('not worked out', 'ride'), forecast: null, judged: null },
   ];
   assert.deepEqual(
     byUrgency(bikes).map(({ fields }) => fields.name),
     [
+      'held',
       'very worn',
       'worn',
       'slipped',

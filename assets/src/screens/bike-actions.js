@@ -1,7 +1,7 @@
 /** What can be done about bikes: opening one, changing it, and taking that back. */
 import { focusNext } from '../app/focus.js';
 import { drop } from '../app/forms.js';
-import { leave } from '../app/leave.js';
+import { cameFrom, leave } from '../app/leave.js';
 import { now, set, watch } from '../app/store.js';
 import { KeepError } from '../data/database.js';
 import { openBike, save } from '../data/garage.js';
@@ -43,9 +43,17 @@ export async function openBikePlace(argument) {
   await refreshBike();
 }
 
-/** Comes to the list of bikes. */
+/** Comes to the list of bikes; back from a bike, to where it stands. */
 export function openBikes() {
   forgetOld();
+  const { id } = now().bike;
+  if (!id || !cameFrom().endsWith(`/${id}`)) return;
+  requestAnimationFrame(() => {
+    const link = document.querySelector(`[href="#/bike/${CSS.escape(id)}"]`);
+    if (!(link instanceof HTMLElement)) return;
+    link.scrollIntoView({ block: 'center' });
+    link.focus({ preventScroll: true });
+  });
 }
 
 /** Where what was done last is said; a form is no place for it. */

@@ -1,6 +1,7 @@
 /** A new bike: a name is enough. */
 import { html } from 'lit';
 import { fill, form } from '../app/forms.js';
+import { now } from '../app/store.js';
 import { newId } from '../data/ids.js';
 import { mayAdd } from '../data/roles.js';
 import { t } from '../words/t.js';
@@ -15,27 +16,34 @@ const FORM = 'bike-add';
  * @param {import('../app/store.js').State} state
  */
 export function bikeAdd(state) {
-  const { name } = form(state, FORM, { name: '' });
-  const bare = name.trim();
-  const allowed = mayAdd(state.garage?.role, 'bikes');
-  const add = (/** @type {Event} */ event) => {
-    event.preventDefault();
-    if (!bare || !allowed) return;
-    const id = newId();
-    commit(
-      [
-        { table: 'bikes', record_id: id, put: { name: bare, drive: 'derailleur' } },
-        { table: 'chains', put: { bike_id: id, fitted_at_km: 0 } },
-      ],
-      { text: t('did.bike'), form: FORM, to: `#/bike/${id}` },
-    );
-  };
+  const { name, ready } = entered(state);
   return {
     body: html`<form class="sheets" id="add" @submit=${add}><h1>${t('add.title')}</h1>
       ${textField({ id: 'bike-name', title: t('add.name'), text: name, type: (text) => fill(FORM, { name: text }) })}
-      ${allowed ? '' : html`<p class="fault">${t('form.viewer')}</p>`}</form>`,
+      ${mayAdd(state.garage?.role, 'bikes') ? '' : html`<p class="fault">${t('form.viewer')}</p>`}</form>`,
     bench: html`${flash(state)}<div class="main-row">
       <a class="button" href="#/bikes">${t('form.back')}</a>
-      <button class="button main" form="add" aria-disabled=${bare && allowed ? 'false' : 'true'}>${t(bare ? 'add.main' : 'add.none')}</button></div>`,
+      <button class="button main" form="add" aria-disabled=${ready ? 'false' : 'true'}>${t(ready ? 'add.main' : 'add.none')}</button></div>`,
   };
+}
+
+/** @param {import('../app/store.js').State} state */
+function entered(state) {
+  const { name } = form(state, FORM, { name: '' });
+  return { name, ready: name.trim() !== '' && mayAdd(state.garage?.role, 'bikes') };
+}
+
+/** @param {Event} event */
+function add(event) {
+  event.preventDefault();
+  const { name, ready } = entered(now());
+  if (!ready) return;
+  const id = newId();
+  commit(
+    [
+      { table: 'bikes', record_id: id, put: { name: name.trim(), drive: 'derailleur' } },
+      { table: 'chains', put: { bike_id: id, fitted_at_km: 0 } },
+    ],
+    { text: t('did.bike'), form: FORM, to: `#/bike/${id}` },
+  );
 }

@@ -1,6 +1,7 @@
 /** One question at a time about a bike, asked when the answer is first needed. */
 import { html, nothing } from 'lit';
 import { fill, form } from '../app/forms.js';
+import { now } from '../app/store.js';
 import { mayLead } from '../data/roles.js';
 import { choice } from '../parts/choice.js';
 import { readFar } from '../parts/distances.js';
@@ -122,7 +123,7 @@ function week(state, detail, name) {
     type: (text) => fill(name, { week: text }),
   })}
   <button class="button" type="button" aria-disabled=${good ? 'false' : 'true'}
-    @click=${() => good && put(detail, { km_per_week: Math.round(km * 10) / 10 })}>${t('ask.save')}</button>`;
+    @click=${() => sayNumber('week', name, (km) => put(detail, { km_per_week: km }))}>${t('ask.save')}</button>`;
 }
 
 /** @param {State} state @param {BikeDetail} detail @param {string} name */
@@ -146,7 +147,17 @@ function age(state, detail, name) {
       type: (text) => fill(name, { age: text }),
     })}
     <button class="button" type="button" aria-disabled=${good ? 'false' : 'true'}
-      @click=${() => good && say(Math.round(km * 10) / 10)}>${t('ask.save')}</button></div>`;
+      @click=${() => sayNumber('age', name, say)}>${t('ask.save')}</button></div>`;
+}
+
+/**
+ * Says what is entered by now, once it is a distance.
+ * @param {'week'|'age'} field @param {string} name @param {(km: number) => void} say
+ */
+function sayNumber(field, name, say) {
+  const state = now();
+  const km = readFar(form(state, name, EMPTY)[field], state.settings.units);
+  if (km !== null && !Number.isNaN(km)) say(Math.round(km * 10) / 10);
 }
 
 /** @param {BikeDetail} detail @param {Record<string, any>} fields */

@@ -57,22 +57,36 @@ export function bikeCare(state) {
   });
 }
 
-/** The question asked last, so that each is asked once. */
-let asked = '';
+/** The question asked last, so that each is asked once, and its answering. */
+let asked = { question: '', done: Promise.resolve() };
 
-/** Asks the engine what should come first with what is entered. @param {Look} shown */
-async function ask({ one: { looks, lubricant }, chain }) {
-  if (!chain) return;
-  const request = {
-    ...chain.care_request,
+/** @param {Look} shown @returns {object} what to ask the engine */
+function request({ one: { looks, lubricant }, chain }) {
+  return {
+    ...chain?.care_request,
     ...(looks && { dirty: looks === 'dirty' }),
     ...(LUBRICANTS.includes(lubricant) && { lubricant }),
   };
-  const question = JSON.stringify(request);
-  if (question === asked) return;
-  asked = question;
-  const answer = await engine.call('care', request).catch(() => null);
-  if (question === asked) set({ careFirst: answer });
+}
+
+/** Asks the engine what should come first with what is entered. @param {Look} shown */
+function ask(shown) {
+  if (!shown.chain) return Promise.resolve();
+  const what = request(shown);
+  const question = JSON.stringify(what);
+  if (question !== asked.question) asked = { question, done: answerTo(question, what) };
+  return asked.done;
+}
+
+/** @param {string} question @param {object} what */
+async function answerTo(question, what) {
+  const answer = await engine.call('care', what).catch(() => null);
+  if (question === asked.question) set({ careFirst: { question, answer } });
+}
+
+/** @param {State} state @param {Look} shown @returns {any} the engine's answer to what is entered, null without */
+function answered({ careFirst }, shown) {
+  return careFirst?.question === JSON.stringify(request(shown)) ? careFirst.answer : null;
 }
 
 /** Those that the calculation knows and a rider puts on. */
@@ -117,56 +131,79 @@ function body(state, detail, shown) {
     ${one.did.includes('lubricated') ? lubricated(state, shown) : nothing}
     ${dayField('care-day', one.day, (day) => put({ day }))}
     ${textField({ id: 'care-note', title: t('form.note'), text: one.note, most: 2000, lines: 2, type: (note) => put({ note }) })}
-    ${one.did.includes('lubricated') || one.did.includes('cleaned') ? cautions(state) : nothing}
+    ${one.did.includes('lubricated') || one.did.includes('cleaned') ? cautions(answered(state, shown)) : nothing}
   </div>`;
 }
 
 /** @param {State} state @param {Look} shown */
-function lubricated({ careFirst }, { one, name }) {
+function lubricated(state, shown) {
+  const answer = answered(state, shown);
   return html`${choice({
     name: 'lubricant',
     title: t('look.with'),
-    value: one.lubricant || null,
+    value: shown.one.lubricant || null,
     options: LUBRICANTS.map((value) => ({ value, text: named('look.lubricant', value) })),
-    choose: (lubricant) => fill(name, { lubricant }),
+    choose: (lubricant) => fill(shown.name, { lubricant }),
   })}
-  ${cleanFirst(one, careFirst) ? warning(careFirst) : nothing}`;
+  ${cleanFirst(shown.one, answer) ? warning(answer) : nothing}`;
 }
 
 /** @param {Filled} one @param {any} answer @returns {boolean} whether lubricant would go onto dirt */
-function cleanFirst({ did }, answer) {
-  return did.includes('lubricated') && !did.includes('cleaned') && answer?.do_now[0] === 'clean';
+function cleanFirst({ did, looks }, answer) {
+  if (!did.includes('lubricated') || did.includes('cleaned')) return false;
+  return answer ? answer.do_now[0] === 'clean' : looks === 'dirty';
 }
 
 /** @param {any} answer */
 function warning(answer) {
-  const clean = answer.tasks.find((/** @type {any} */ one) => one.task === 'clean');
-  return html`<div class="notice inside" role="alert"><h2>${t('look.first')}</h2>
-    ${[...said(clean, 'reasons'), ...said(answer, 'reasons')].map((text) => html`<p>${text}</p>`)}</div>`;
+  const clean = answer?.tasks.find((/** @type {any} */ one) => one.task === 'clean');
+  const why = clean ? [...said(clean, 'reasons'), ...said(answer, 'reasons')] : [];
+  return html`<div class="notice inside" role="alert"><h2>${t('look.first')}</h2>${why.map((text) => html`<p>${text}</p>`)}</div>`;
 }
 
-/** @param {State} state */
-function cautions({ careFirst }) {
-  if (!careFirst) return nothing;
+/** @param {any} answer */
+function cautions(answer) {
+  if (!answer) return nothing;
   return html`<section class="sheet"><h2>${t('look.cautions')}</h2>
-    <ul>${said(careFirst, 'cautions').map((text) => html`<li>${text}</li>`)}</ul></section>`;
+    <ul>${said(answer, 'cautions').map((text) => html`<li>${text}</li>`)}</ul></section>`;
+}
+
+/** @param {State} state @param {Look} shown @returns {boolean} whether there is something to note */
+function ready({ garage }, { one, chain }) {
+  const something = one.did.length > 0 || one.looks !== '' || one.note.trim() !== '';
+  return Boolean(chain) && something && mayAdd(garage?.role, 'care');
 }
 
 /** @param {State} state @param {BikeDetail} detail @param {Look} shown */
 function bench(state, detail, shown) {
-  const { one, name, chain } = shown;
-  const something = one.did.length > 0 || one.looks !== '' || one.note.trim() !== '';
-  const ready = Boolean(chain) && something && mayAdd(state.garage?.role, 'care');
-  const to = `#/bike/${detail.meaning.bike_id}`;
-  const save = () => ready && commit([entry(now(), detail)], { text: t('did.care'), form: name, to });
-  const word = !something ? 'look.main.none' : cleanFirst(one, state.careFirst) ? 'look.main.anyway' : 'look.main';
-  return html`${flash(state)}<div class="main-row"><a class="button" href=${to}>${t('form.back')}</a>
-    <button class="button main" type="button" aria-disabled=${ready ? 'false' : 'true'} @click=${save}>${t(word)}</button></div>`;
+  const good = ready(state, shown);
+  const word = !good
+    ? 'look.main.none'
+    : cleanFirst(shown.one, answered(state, shown))
+      ? 'look.main.anyway'
+      : 'look.main';
+  return html`${flash(state)}<div class="main-row">
+    <a class="button" href="#/bike/${detail.meaning.bike_id}">${t('form.back')}</a>
+    <button class="button main" type="button" aria-disabled=${good ? 'false' : 'true'} @click=${() => saveForm(detail)}>${t(word)}</button></div>`;
 }
 
-/** A look alone is an entry too. @param {State} state @param {BikeDetail} detail @returns {import('../data/garage.js').Change} */
-function entry(state, detail) {
-  const { one, chain } = look(state, detail);
+/**
+ * Saves what is entered by now. A caution that has not been on the screen yet is
+ * shown first.
+ * @param {BikeDetail} detail
+ */
+async function saveForm(detail) {
+  const shown = look(now(), detail);
+  if (!ready(now(), shown)) return;
+  if (!answered(now(), shown)) {
+    await ask(shown);
+    if (cleanFirst(shown.one, answered(now(), shown))) return;
+  }
+  commit([entry(shown)], { text: t('did.care'), form: shown.name, to: `#/bike/${detail.meaning.bike_id}` });
+}
+
+/** A look alone is an entry too. @param {Look} shown @returns {import('../data/garage.js').Change} */
+function entry({ one, chain }) {
   const { km = 0, chain_id = '' } = chain ?? {};
   return {
     table: 'care',

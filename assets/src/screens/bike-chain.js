@@ -1,6 +1,7 @@
 /** Everything about one chain that can be said. */
 import { html } from 'lit';
 import { fill, form } from '../app/forms.js';
+import { now } from '../app/store.js';
 import { formField } from '../data/bike-form.js';
 import { CHAIN_FIELDS, chainChanges, chainForm } from '../data/chain-form.js';
 import { mayLead } from '../data/roles.js';
@@ -10,7 +11,10 @@ import { commit } from './bike-actions.js';
 import { unitOf } from './bike-ask.js';
 import { flash, textField, withBike } from './bike-parts.js';
 
-/** @typedef {import('../app/store.js').State} State */
+/**
+ * @typedef {import('../app/store.js').State} State
+ * @typedef {import('../data/garage.js').Row} Row
+ */
 
 /** What helps with a field. */
 const HINTS = ['class', 'limit_percent', 'km_before'];
@@ -21,32 +25,41 @@ const MOST = { name: 80, class: 40, closure: 40, note: 2000 };
 /** @param {State} state */
 export function bikeChain(state) {
   return withBike(state, (detail) => {
-    const [, id] = state.argument.split('/');
+    const id = state.argument.split('/')[1] ?? '';
     const row = detail.chains[id];
     const back = html`<a class="button" href="#/chains/${detail.meaning.bike_id}">${t('form.back')}</a>`;
-    if (!row)
-      return {
-        body: html`<div class="sheets"><h1>${t('chain.title')}</h1><p>${t('chains.none')}</p></div>`,
-        bench: back,
-      };
-    const name = `bike-chain/${id}`;
-    const filled = form(state, name, chainForm(row.fields, state.settings.units));
-    const { put, unreadable } = chainChanges(filled, row.fields, state.settings.units);
-    const changed = Object.keys(put).length > 0;
-    const ready = changed && !unreadable.length && mayLead(state.garage?.role);
-    const save = () =>
-      ready &&
-      commit([{ table: 'chains', record_id: id, put }], {
-        text: t('did.saved'),
-        form: name,
-        to: `#/chains/${detail.meaning.bike_id}`,
-      });
+    const title = html`<h1>${t('chain.title')}</h1>`;
+    if (!row) return { body: html`<div class="sheets">${title}<p>${t('chains.none')}</p></div>`, bench: back };
+    const { name, filled, unreadable, changed, ready } = entered(state, row);
     return {
-      body: html`<div class="sheets bike-form"><h1>${t('chain.title')}</h1>
+      body: html`<div class="sheets bike-form">${title}
         ${Object.keys(CHAIN_FIELDS).map((one) => field(state, name, filled, unreadable, one))}</div>`,
       bench: html`${flash(state)}<div class="main-row">${back}<button class="button main" type="button"
-        aria-disabled=${ready ? 'false' : 'true'} @click=${save}>${t(changed || unreadable.length ? 'form.save' : 'form.same')}</button></div>`,
+        aria-disabled=${ready ? 'false' : 'true'} @click=${() => saveForm(row)}>${t(
+          changed || unreadable.length ? 'form.save' : 'form.same',
+        )}</button></div>`,
     };
+  });
+}
+
+/** @param {State} state @param {Row} row */
+function entered(state, { record_id, fields }) {
+  const name = `bike-chain/${record_id}`;
+  const filled = form(state, name, chainForm(fields, state.settings.units));
+  const { put, unreadable } = chainChanges(filled, fields, state.settings.units);
+  const changed = Object.keys(put).length > 0;
+  const ready = changed && !unreadable.length && mayLead(state.garage?.role);
+  return { name, filled, put, unreadable, changed, ready };
+}
+
+/** Saves what is entered by now. @param {Row} row */
+function saveForm(row) {
+  const { name, put, ready } = entered(now(), row);
+  if (!ready) return;
+  commit([{ table: 'chains', record_id: row.record_id, put }], {
+    text: t('did.saved'),
+    form: name,
+    to: `#/chains/${row.fields.bike_id}`,
   });
 }
 

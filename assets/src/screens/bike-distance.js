@@ -1,6 +1,7 @@
 /** How far a bike has gone: by odometer, ride, week or file. */
 import { html, nothing } from 'lit';
 import { fill } from '../app/forms.js';
+import { now } from '../app/store.js';
 import { mayAdd, mayLead } from '../data/roles.js';
 import { choice } from '../parts/choice.js';
 import { far } from '../parts/distances.js';
@@ -127,16 +128,22 @@ function week(state, _detail, run) {
 function bench(state, detail, run) {
   const { changes, km } = ready(state, detail, run);
   const allowed = mayAdd(state.garage?.role, 'distances') && changes.length > 0;
-  const to = `#/bike/${detail.meaning.bike_id}`;
-  const { way } = run.form;
-  const text = km === null ? t('did.saved') : t('did.distance', { far: far(km, state.settings.units) });
-  const save = () => allowed && commit(changes, { text, form: formName(detail), to });
-  const none = way === 'file' ? 'run.main.file' : 'run.main.none';
-  const main = !allowed
-    ? t(none)
-    : km === null
-      ? t('run.main.week')
-      : t('run.main', { far: far(km, state.settings.units) });
-  return html`${flash(state)}<div class="main-row"><a class="button" href=${to}>${t('form.back')}</a>
-    <button class="button main" type="button" aria-disabled=${allowed ? 'false' : 'true'} @click=${save}>${main}</button></div>`;
+  const none = run.form.way === 'file' ? 'run.main.file' : 'run.main.none';
+  const main = km === null ? t('run.main.week') : t('run.main', { far: far(km, state.settings.units) });
+  return html`${flash(state)}<div class="main-row">
+    <a class="button" href="#/bike/${detail.meaning.bike_id}">${t('form.back')}</a>
+    <button class="button main" type="button" aria-disabled=${allowed ? 'false' : 'true'}
+      @click=${() => saveForm(detail)}>${allowed ? main : t(none)}</button></div>`;
+}
+
+/** Saves what is entered by now. @param {BikeDetail} detail */
+function saveForm(detail) {
+  const state = now();
+  const { changes, km } = ready(state, detail, filled(state, detail));
+  if (!changes.length || !mayAdd(state.garage?.role, 'distances')) return;
+  commit(changes, {
+    text: km === null ? t('did.saved') : t('did.distance', { far: far(km, state.settings.units) }),
+    form: formName(detail),
+    to: `#/bike/${detail.meaning.bike_id}`,
+  });
 }

@@ -1,6 +1,7 @@
 /** Everything about a bike that can be said. */
 import { html, nothing } from 'lit';
 import { drop, fill, form } from '../app/forms.js';
+import { now } from '../app/store.js';
 import { changesOf, formField, formOf, lengthUnit } from '../data/bike-form.js';
 import { mayLead } from '../data/roles.js';
 import { faultText } from '../words/engine.js';
@@ -12,19 +13,26 @@ import { chips, flash, textField, withBike } from './bike-parts.js';
 /**
  * @typedef {import('../app/store.js').State} State
  * @typedef {import('../data/garage.js').BikeDetail} BikeDetail
- * @typedef {{state: State, name: string, filled: Record<string, any>, unreadable: string[]}} Form
+ * @typedef {{state: State, name: string, filled: Record<string, any>, put: Record<string, any>,
+ *   unreadable: string[], changed: boolean, ready: boolean}} Form
  */
 
 /** @param {State} state */
 export function bikeEdit(state) {
   return withBike(state, (detail) => {
-    const { fields } = detail.bike;
-    const name = `bike-edit/${detail.meaning.bike_id}`;
-    const filled = form(state, name, formOf(fields, state.settings.units));
-    const { put, unreadable } = changesOf(filled, fields, state.settings.units);
-    const one = { state, name, filled, unreadable };
-    return { body: body(one, detail), bench: bench(one, detail, put) };
+    const one = entered(state, detail);
+    return { body: body(one, detail), bench: bench(one, detail) };
   });
+}
+
+/** @param {State} state @param {BikeDetail} detail @returns {Form} */
+function entered(state, { bike: { fields }, meaning }) {
+  const name = `bike-edit/${meaning.bike_id}`;
+  const filled = form(state, name, formOf(fields, state.settings.units));
+  const { put, unreadable } = changesOf(filled, fields, state.settings.units);
+  const changed = Object.keys(put).length > 0;
+  const ready = changed && !unreadable.length && put.name !== null && mayLead(state.garage?.role);
+  return { state, name, filled, put, unreadable, changed, ready };
 }
 
 /** @param {Form} one @param {BikeDetail} detail */
@@ -102,18 +110,21 @@ function field({ state, name: formName, filled, unreadable }, name, hint) {
   });
 }
 
-/** @param {Form} one @param {BikeDetail} detail @param {Record<string, any>} put */
-function bench({ state, name, unreadable }, { meaning: { bike_id } }, put) {
-  const changed = Object.keys(put).length > 0;
-  const ready = changed && !unreadable.length && put.name !== null && mayLead(state.garage?.role);
-  const to = `#/bike/${bike_id}`;
-  const save = () =>
-    ready && commit([{ table: 'bikes', record_id: bike_id, put }], { text: t('did.saved'), form: name, to });
+/** @param {Form} one @param {BikeDetail} detail */
+function bench({ state, unreadable, changed, ready }, detail) {
   return html`${flash(state)}<div class="main-row">
-    <a class="button" href=${to}>${t('form.back')}</a>
-    <button class="button main" type="button" aria-disabled=${ready ? 'false' : 'true'} @click=${save}>${t(
+    <a class="button" href="#/bike/${detail.meaning.bike_id}">${t('form.back')}</a>
+    <button class="button main" type="button" aria-disabled=${ready ? 'false' : 'true'} @click=${() => saveForm(detail)}>${t(
       changed || unreadable.length ? 'form.save' : 'form.same',
     )}</button></div>`;
+}
+
+/** Saves what is entered by now. @param {BikeDetail} detail */
+function saveForm(detail) {
+  const { name, put, ready } = entered(now(), detail);
+  const { bike_id } = detail.meaning;
+  if (!ready) return;
+  commit([{ table: 'bikes', record_id: bike_id, put }], { text: t('did.saved'), form: name, to: `#/bike/${bike_id}` });
 }
 
 /** @param {BikeDetail} detail @param {string} name */

@@ -113,7 +113,12 @@ function reading({ state }, { record_id, fields }) {
 
 /** @param {Record<string, any>} fields */
 function upkeep({ did, lubricant, dirty }) {
-  const done = did.map((/** @type {string} */ one) => named('look.did', one)).join(', ');
+  const done = did
+    .map((/** @type {string} */ one, /** @type {number} */ i) => {
+      const word = named('look.did', one);
+      return i ? word.toLocaleLowerCase() : word;
+    })
+    .join(', ');
   const known = ['oil', 'liquid_wax', 'hot_wax', 'factory_grease'].includes(lubricant);
   const extra = [
     lubricant && (known ? named('look.lubricant', lubricant) : lubricant),
@@ -154,5 +159,11 @@ function voiding(state, row) {
     }</div>
     ${textField({ id: name, title: t('log.void.why'), text: why, most: 200, type: (text) => fill(name, { why: text }) })}
     <button class="button" type="button" aria-disabled=${why.trim() ? 'false' : 'true'}
-      @click=${() => why.trim() && say(why.trim())}>${t('log.void.main')}</button></fieldset>`;
+      @click=${() => sayOther(name, say)}>${t('log.void.main')}</button></fieldset>`;
+}
+
+/** @param {string} name of the form @param {(reason: string) => void} say what is entered by now */
+function sayOther(name, say) {
+  const why = form(now(), name, { why: '' }).why.trim();
+  if (why) say(why);
 }

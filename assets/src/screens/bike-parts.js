@@ -1,7 +1,7 @@
 /** Parts that several screens of Bikes share. */
 import { html, nothing } from 'lit';
 import { live } from 'lit/directives/live.js';
-import { about, within } from '../parts/distances.js';
+import { about, figure, within } from '../parts/distances.js';
 import { faultText } from '../words/engine.js';
 import { t } from '../words/t.js';
 import { openBikePlace, undo } from './bike-actions.js';
@@ -115,18 +115,18 @@ export function span(days) {
   return t('time.months', { n: Math.round(days / 30.4) });
 }
 
-/** @param {import('../data/garage.js').Forecast} forecast @param {import('../parts/distances.js').Units} units @returns {string} */
+/** @param {import('../data/garage.js').Forecast} forecast @param {import('../parts/distances.js').Units} units @returns {string} such as “within 600 km” */
 export function nextCheck({ check_again_in_km: km, check_again_in_days: days }, units) {
   if (km <= 0) return t('line.check.now');
   const far = within(km, units);
-  return days === null || days < 1 ? t('line.check', { far }) : t('line.check.days', { far, time: span(days) });
+  return days === null || days < 1 ? t('line.within', { far }) : t('line.within.days', { far, time: span(days) });
 }
 
 /** @param {import('../data/garage.js').Forecast} forecast @param {import('../parts/distances.js').Units} units @returns {{far: string, band: string}} */
 export function toLimit({ km_to_limit: { p05, p50, p95 } }, units) {
   if (p50 <= 0) return { far: t('line.past'), band: '' };
   return {
-    far: t('line.limit', { far: about(p50, units) }),
-    band: t('line.band', { from: about(p05, units), to: about(p95, units) }),
+    far: about(p50, units),
+    band: t('line.band', { from: figure(Number(p05.toPrecision(2)), units), to: about(p95, units) }),
   };
 }

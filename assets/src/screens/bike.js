@@ -7,6 +7,7 @@ import { verdictShape } from '../parts/verdict-shape.js';
 import { wearFan, wearTable } from '../parts/wear-fan/wear-fan.js';
 import { percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
+import { summaryOf } from './bike-actions.js';
 import { question } from './bike-ask.js';
 import { asideSection, forecastSection } from './bike-forecast.js';
 import { log } from './bike-log.js';
@@ -41,6 +42,7 @@ function page(state, detail) {
   return html`<div class="sheets bike-page">
     <h1>${name}</h1>
     ${tag || set ? html`<p class="soft">${[tag, set].filter(Boolean).join(' · ')}</p>` : nothing}
+    ${held(state, meaning.bike_id)}
     ${role === 'viewer' || role === 'checker' ? html`<p class="soft">${named('bikes', role)}</p>` : nothing}
     ${tagOf(detail)}
     ${bears.length ? html`<p class="fault">${bears.map((/** @type {string} */ one) => named('bike.bears', one)).join(', ')}: ${t('bike.stricter')}</p>` : nothing}
@@ -57,6 +59,13 @@ function page(state, detail) {
     ${log(state, detail)}
     ${more(meaning.bike_id)}
   </div>`;
+}
+
+/** Held in the round that is walked now. @param {State} state @param {string} id */
+function held(state, id) {
+  const round = summaryOf(state, id)?.round;
+  if (round?.state !== 'held') return nothing;
+  return html`<p><span class="bike-held">${t('round.state.held')}</span> ${round.check?.reason ?? ''}</p>`;
 }
 
 /** @param {BikeDetail} detail the verdict on its tag */
@@ -85,7 +94,7 @@ function facts(state, detail) {
   const named = chain && order.length > 1 ? chainName(detail.chains, chain.chain_id, order) : '';
   return html`<dl class="facts">
     ${ahead ? fact(t('bike.limit'), html`${ahead.far}${ahead.band ? html`<br><span class="soft">${ahead.band}</span>` : nothing}`) : nothing}
-    ${ahead ? fact(t('bike.check'), nextCheck(forecast, units)) : nothing}
+    ${ahead?.band ? fact(t('bike.check'), nextCheck(forecast, units)) : nothing}
     ${chain ? fact(t('bike.chain.km'), html`${far(chain.km, units)}${named ? html` <span class="soft">${named}</span>` : nothing}`) : nothing}
     ${fact(t('bike.km'), far(detail.meaning.km, units))}
     ${care && chain && cared(detail, chain) ? fact(t('bike.care'), upkeep(care, units)) : nothing}

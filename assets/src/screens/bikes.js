@@ -85,12 +85,15 @@ function finder({ bikes: { query } }, of) {
 /** What a line shows of a bike; each is another object once it has changed. */
 const PARTS = /** @type {const} */ (['bike_id', 'fields', 'forecast', 'judged']);
 
+/** @param {Bike} bike */
+const parts = (bike) => [...PARTS.map((part) => bike[part]), bike.round?.state];
+
 /** @param {State} state @param {Bike[]} list */
 function drawn({ bikes: { shown }, settings }, list) {
   return html`<ul class="bike-list">${repeat(
     list.slice(0, shown),
     (bike) => bike.bike_id,
-    (bike) => html`<li>${guard([settings, ...PARTS.map((part) => bike[part])], () => line(bike, settings.units))}</li>`,
+    (bike) => html`<li>${guard([settings, ...parts(bike)], () => line(bike, settings.units))}</li>`,
   )}</ul>
   ${
     shown < list.length
@@ -126,7 +129,8 @@ function line(bike, units) {
     ${verdictShape(verdict)}
     <span class="bike-words">
       <span class="bike-name">${fields.name}${fields.tag ? html` <span class="bike-tag">${fields.tag}</span>` : nothing}</span>
-      <span class="bike-verdict">${verdict === 'none' ? named('urgency', urgency(bike)) : named('verdict', verdict)}</span>
+      ${bike.round?.state === 'held' ? html`<span class="bike-held">${t('round.state.held')}</span>` : nothing}
+      <span class="bike-verdict">${verdict === 'none' ? named('urgency', urgency({ ...bike, round: null })) : named('verdict', verdict)}</span>
       ${known ? html`${wearStrip(known.elongation_now_percent, known.limit_percent)} ${figures(known, units)}` : nothing}
     </span>
   </a>`;
@@ -135,6 +139,8 @@ function line(bike, units) {
 /** @param {import('../data/garage.js').Forecast} forecast @param {State['settings']['units']} units */
 function figures(forecast, units) {
   const { far, band } = toLimit(forecast, units);
-  return html`<span class="bike-limit number">${far}${band ? html` <span class="soft">${band}</span>` : nothing}</span>
-    <span class="number">${nextCheck(forecast, units)}</span>`;
+  if (!band) return html`<span class="bike-limit">${far}</span>`;
+  const due = forecast.check_again_in_km <= 0;
+  return html`<span class="bike-limit number">${t('line.limit', { far })}</span><span class="soft number">${band}</span>
+    <span class="number">${due ? t('line.check.now') : t('line.check', { when: nextCheck(forecast, units) })}</span>`;
 }

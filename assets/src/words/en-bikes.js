@@ -24,9 +24,10 @@ export default {
 
   'line.limit': '{far} to the limit',
   'line.past': 'At the limit or past it',
-  'line.band': '{from} to {to} likely',
-  'line.check': 'Check within {far}',
-  'line.check.days': 'Check within {far}, about {time}',
+  'line.band': 'likely {from} to {to}',
+  'line.check': 'Check {when}',
+  'line.within': 'within {far}',
+  'line.within.days': 'within {far}, about {time}',
   'line.check.now': 'Check it now',
   'time.days': '{n} days',
   'time.day': '1 day',
