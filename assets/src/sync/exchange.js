@@ -30,12 +30,12 @@ export async function exchange(key, signal) {
   for (let after = ''; ;) {
     const garage = await garageNamed(key);
     if (!garage?.token || garage.shut) return;
-    const sent = await nextBatch(key, after);
+    const { sent, upTo } = await nextBatch(key, after);
     const body = { cursor: garage.cursor, ops: sent.map(({ op }) => op) };
     const told = call('POST', `/garages/${garage.id}/sync`, { token: garage.token, body, signal });
     const { answer, serverMS } = await told.catch((error) => shut(key, error));
     await take(key, sent, answer);
-    if (sent.length) after = sent[sent.length - 1].hlc;
+    after = upTo;
     const ahead = answer.rejected.some((/** @type {{code: string}} */ one) => one.code === 'clock_ahead');
     if (ahead && !restamped && clockIsRight(Date.now(), serverMS)) {
       await restampAhead(key);
@@ -47,17 +47,23 @@ export async function exchange(key, signal) {
   }
 }
 
-/** @param {string} key @param {string} after clock @returns {Promise<Unsent[]>} */
+/**
+ * @param {string} key
+ * @param {string} after clock
+ * @returns {Promise<{sent: Unsent[], upTo: string}>} what to send next, and the clock up to which that goes
+ */
 async function nextBatch(key, after) {
-  const batch = [];
+  const sent = [];
   let size = 0;
+  let upTo = after;
   for (const one of await unsentAfter(key, after, MOST_OPS)) {
-    if (one.refused && !one.waits) continue;
-    size += JSON.stringify(one.op).length;
-    if (batch.length && size > MOST_TEXT) break;
-    batch.push(one);
+    const waits = !one.refused || one.waits;
+    if (waits) size += JSON.stringify(one.op).length;
+    if (sent.length && size > MOST_TEXT) break;
+    if (waits) sent.push(one);
+    upTo = one.hlc;
   }
-  return batch;
+  return { sent, upTo };
 }
 
 /**

@@ -1,44 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { door, garage, programWithDoors, until } from './harness/doors.js';
-import { newPhone, openAndKeep } from './harness/phone.js';
-import { startServer } from './harness/server.js';
-
-/** @typedef {import('./harness/phone.js').Phone} Phone */
-
-/** @param {import('./harness/doors.js').GarageState} garage */
-const agreed = ({ sync }) => sync.state === 'idle' && sync.unsent === 0 && sync.at !== null;
-
-/** @param {any} t */
-async function server(t) {
-  return startServer(t, await programWithDoors());
-}
-
-/**
- * @param {any} t
- * @param {import('./harness/server.js').Server} at
- * @returns {Promise<Phone>} where a server that is away is no problem
- */
-async function phone(t, at) {
-  const one = await newPhone(t, at.origin, { alone: true });
-  await openAndKeep(one.page);
-  return one;
-}
-
-/** @param {Phone} owner @param {Phone} other @param {string} [role] @returns {Promise<any>} what the other was told */
-async function joinBy(owner, other, role = 'leader') {
-  const { code } = await door(owner.page, 'invite', role, 1, 3600);
-  const told = await door(other.page, 'join', code, 'helper');
-  assert.equal(told.message, undefined);
-  return told;
-}
-
-/** @param {Phone} one @returns {Promise<any>} the tables of its export */
-async function everything(one) {
-  return JSON.parse(await door(one.page, 'exportText')).tables;
-}
-
-const BIKE = { name: 'Loaner 1', drive: 'hub' };
+import { door, garage, until } from './harness/doors.js';
+import { BIKE, agreed, everything, joinBy, phone, server } from './harness/shared.js';
 
 test('both offline, both edit, both return, both agree', async (t) => {
   const at = await server(t);

@@ -10,8 +10,8 @@ import { createInterface } from 'node:readline';
 export const PROGRAM = new URL('../../../../tautspan', import.meta.url).pathname;
 
 /**
- * @typedef {{origin: string, stop: () => Promise<void>, start: (program?: string) => Promise<void>}} Server
- *   `stop` ends the program; `start` starts it again, or another build, at the same address
+ * @typedef {{origin: string, stop: () => Promise<void>, kill: () => Promise<void>,
+ *   start: (program?: string) => Promise<void>}} Server `kill` is kill -9; `stop` ends the program; `start` starts it again, or another build, at the same address
  */
 
 /**
@@ -28,6 +28,10 @@ export async function startServer(t, program = PROGRAM) {
       if (child.exitCode !== null || child.signalCode !== null) return;
       child.kill('SIGTERM');
       await once(child, 'exit');
+    },
+    async kill() {
+      child.kill('SIGKILL');
+      if (child.exitCode === null && child.signalCode === null) await once(child, 'exit');
     },
     async start(other = program) {
       await server.stop();
