@@ -6,6 +6,7 @@ import more from './en-bike-more.js';
 import bikes from './en-bikes.js';
 import fit from './en-fit.js';
 import glass from './en-glass.js';
+import kit from './en-kit.js';
 import round from './en-round.js';
 
 export default {
@@ -13,6 +14,7 @@ export default {
   ...round,
   ...more,
   ...glass,
+  ...kit,
   ...bikes,
   'app.name': 'Tautspan',
   'app.skip': 'Skip to the reading',
