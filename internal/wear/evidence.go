@@ -14,7 +14,7 @@ type Evidence struct {
 	// chain's own length adds is then neither in Percent nor in UPercent.
 	AgainstNew bool
 
-	Lo, Hi  float64 // as the gauge sees it; infinite where nothing was tried
+	Lo, Hi  float64 // as the gauge sees it, its known bias subtracted; infinite where nothing was tried
 	Opposed bool    // the gauge adds roller play, which is not subtracted here
 }
 
@@ -33,7 +33,11 @@ func (r *Reading) Evidence(pitchMM float64) (Evidence, error) {
 		if openHigh {
 			hi = math.Inf(1)
 		}
-		return Evidence{Interval: true, Lo: lo, Hi: hi, Opposed: r.BearsOn == OpposedRollers}, err
+		bias := 0.0
+		if r.BiasPercent != nil {
+			bias = *r.BiasPercent
+		}
+		return Evidence{Interval: true, Lo: lo - bias, Hi: hi - bias, Opposed: r.BearsOn == OpposedRollers}, err
 	}
 	m, err := r.measure(pitchMM)
 	if err != nil {

@@ -38,11 +38,26 @@ func (m *measurement) addTension() {
 }
 
 func (m *measurement) correct(percent float64) {
-	m.correction = percent
+	m.correction += percent
 	m.estimate -= percent
 	if percent != 0 {
 		m.notes = append(m.notes, words.N("play_subtracted", words.V("play", percent, 3)))
 	}
+}
+
+// unbias takes off how much too long the instrument is known to read (JCGM
+// 100:2008, 3.2.4); the correction is taken as exact.
+func (m *measurement) unbias(percent *float64) {
+	if percent == nil || *percent == 0 {
+		return
+	}
+	m.correction += *percent
+	m.estimate -= *percent
+	code := "bias_subtracted"
+	if *percent < 0 {
+		code = "bias_added"
+	}
+	m.notes = append(m.notes, words.N(code, words.V("bias", math.Abs(*percent), 3)))
 }
 
 // replaced puts the rider's own standard uncertainty in place of the budget.

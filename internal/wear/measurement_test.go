@@ -4,7 +4,9 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
+	"tautspan/internal/chain"
 	"tautspan/internal/words"
 )
 
@@ -34,3 +36,39 @@ func TestMeasurement_u(t *testing.T) {
 func TestRectangular(t *testing.T) {
 	assert.InDelta(t, 0.87, rectangular(1.5), 0.005)
 }
+
+// A known bias is a correction (JCGM 100:2008, 3.2.4): the value moves by it,
+// the uncertainty stays. The figures are computed.
+func TestReading_bias(t *testing.T) {
+	span := 306.5
+	ask := func(bias *float64) *Response {
+		answer, err := Calculate(&Request{Drive: chain.Single, PitchMM: 12.7,
+			Reading: Reading{Kind: Rule, Pitches: 24, SpanMM: &span, BiasPercent: bias}})
+		require.NoError(t, err)
+		return answer
+	}
+	plain, long, short := ask(nil), ask(ptr(0.1)), ask(ptr(-0.1))
+	assert.InDelta(t, plain.Elongation-0.1, long.Elongation, 1e-12)
+	assert.InDelta(t, 0.1, long.Correction, 1e-12)
+	assert.InDelta(t, plain.Elongation+0.1, short.Elongation, 1e-12)
+	assert.Equal(t, plain.StandardUncertainty, long.StandardUncertainty)
+	assert.Greater(t, short.ProbabilityPast, plain.ProbabilityPast)
+	assert.Contains(t, long.Reasons, words.N("bias_subtracted", words.V("bias", 0.1, 3)))
+	assert.Contains(t, short.Reasons, words.N("bias_added", words.V("bias", 0.1, 3)))
+}
+
+// What a gauge's steps stand for moves with its bias, for the verdict and for
+// the forecast alike; roller play is corrected besides.
+func TestReading_biasOfGauge(t *testing.T) {
+	r := Reading{Kind: Gauge, Steps: []Step{{0.5, true}, {0.75, false}}, BearsOn: OpposedRollers, BiasPercent: ptr(0.05)}
+	m, err := r.measure(12.7)
+	require.NoError(t, err)
+	assert.InDelta(t, 0.625-OpposedPlayPercent-0.05, m.estimate, 1e-12)
+	assert.InDelta(t, OpposedPlayPercent+0.05, m.correction, 1e-12)
+	e, err := r.Evidence(12.7)
+	require.NoError(t, err)
+	assert.InDelta(t, 0.45, e.Lo, 1e-12)
+	assert.InDelta(t, 0.70, e.Hi, 1e-12)
+}
+
+func ptr(v float64) *float64 { return &v }

@@ -42,8 +42,9 @@ func (s *Step) Fields(o *wire.Object) {
 // Reading is one reading of any kind; only the fields of its kind are used.
 // Lengths are in mm.
 type Reading struct {
-	Kind    Kind
-	Pitches int
+	Kind        Kind
+	Pitches     int
+	BiasPercent *float64 // how much too long the instrument is known to read
 
 	SpanMM                *float64 // rule
 	SpanIn                *string  // rule, inches as typed
@@ -73,6 +74,8 @@ func (r *Reading) Fields(o *wire.Object) {
 	if r.Kind != Gauge {
 		o.Integer("pitches", &r.Pitches).Between(1, 400).Required().Doc("pin-to-pin steps in the measured span", "")
 	}
+	o.OptionalNumber("bias_percent", &r.BiasPercent).Between(-1, 1).
+		Doc("how much too long the instrument is known to read; subtracted", "percent")
 	switch r.Kind {
 	case Rule:
 		o.OptionalNumber("span_mm", &r.SpanMM).Between(1, 6000).Doc("measured span", "mm")

@@ -54,6 +54,14 @@ func (r *Request) limit() (float64, error) {
 // measure turns a reading of any kind into a measurement, for a chain of the
 // given pitch.
 func (r *Reading) measure(pitchMM float64) (*measurement, error) {
+	m, err := r.measureKind(pitchMM)
+	if err == nil {
+		m.unbias(r.BiasPercent)
+	}
+	return m, err
+}
+
+func (r *Reading) measureKind(pitchMM float64) (*measurement, error) {
 	nominalMM := float64(r.Pitches) * pitchMM
 	switch r.Kind {
 	case Rule:

@@ -10,6 +10,8 @@ var wearEnglish = map[string]string{
 	"not_a_chain":       "No sound chain reads like this: the pitches were miscounted, or a number was mistyped.",
 	"count_again":       "You counted {counted} pitches; this length fits {fits}. Count again, pin to pin.",
 	"play_subtracted":   "{play} % was subtracted because the rollers were pushed apart and their play reads as wear.",
+	"bias_subtracted":   "{bias} % was subtracted because this instrument is known to read so much too long.",
+	"bias_added":        "{bias} % was added because this instrument is known to read so much too short.",
 	"gauge_open_high":   "The largest step tried, {lo} %, dropped. Nothing larger was tried, so the chain may be worse than it reads.",
 	"gauge_open_low":    "The smallest step tried, {hi} %, did not drop, so the chain lies somewhere below it.",
 	"new_may_be_long":   "A new chain may measure up to {most} % long, so this much is no sign of wear.",

@@ -16,6 +16,8 @@ export default {
     'Gezählt wurden {counted:0} Glieder; diese Länge passt zu {fits:0}. Noch einmal zählen, Bolzen zu Bolzen.',
   play_subtracted:
     '{play:3} % wurden abgezogen, weil die Rollen auseinander gedrückt wurden und ihr Spiel als Verschleiß mitgemessen wird.',
+  bias_subtracted: '{bias:3} % wurden abgezogen, weil dieses Messmittel bekanntlich um so viel zu viel zeigt.',
+  bias_added: '{bias:3} % wurden hinzugezählt, weil dieses Messmittel bekanntlich um so viel zu wenig zeigt.',
   gauge_open_high:
     'Die größte versuchte Stufe, {lo:2} %, fiel hinein. Eine größere wurde nicht versucht, die Kette kann also schlechter sein, als es scheint.',
   gauge_open_low: 'Die kleinste versuchte Stufe, {hi:2} %, fiel nicht hinein; die Kette liegt irgendwo darunter.',
