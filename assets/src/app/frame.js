@@ -1,6 +1,7 @@
 /** The frame round every screen: name plate, notices, the screen, its bench, the places. */
 import { html, nothing, render } from 'lit';
 import { icon } from '../parts/icons.js';
+import { demoMark } from '../screens/demo.js';
 import { agree } from '../sync/updates.js';
 import { named, t } from '../words/t.js';
 import { PLACES } from './router.js';
@@ -63,7 +64,7 @@ function frame(state) {
     <a class="skip" href="#place" @click=${skip}>${t('app.skip')}</a>
     <header class="plate">${icon('mark')}<span class="name">${t('app.name')}</span>
       <span class="small" role="status">${named('offline', offline(state))}</span></header>
-    ${notices(state)}
+    ${notices(state)} ${demoMark(state)}
     <main class="place" id="place" tabindex="-1">${body}</main>
     <footer class="dock">
       ${bench === nothing ? nothing : html`<div class="bench">${bench}</div>`}

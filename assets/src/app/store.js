@@ -8,6 +8,7 @@ import { recall } from '../data/local.js';
 import { recallPerson } from '../data/person.js';
 import { EMPTY, recallStart } from '../data/round-form.js';
 import { recallSettings } from '../data/settings.js';
+import { NO_KIT } from './kit-state.js';
 import { NO_WORK } from './work.js';
 
 /**
@@ -28,7 +29,7 @@ import { NO_WORK } from './work.js';
  *   fit: import('../data/fit-draft.js').Fit, fitBefore: import('../data/fit-draft.js').Fit|null,
  *   fitResults: Record<import('../data/fit-draft.js').Question, FitResult>,
  *   garage: import('../data/garage.js').GarageState|null} & import('../screens/bike-actions.js').BikesPart &
- *   import('./work.js').WorkState} State
+ *   import('./work.js').WorkState & import('./kit-state.js').KitState} State
  * @typedef {{start: import('../data/round-form.js').Start, form: import('../data/round-form.js').Form,
  *   find: string, all: boolean, tagPick: number, fault: string, trouble: ''|'none'|'other',
  *   flash: import('../screens/round-actions.js').Done|null,
@@ -93,6 +94,7 @@ let state = {
   fault: null,
   did: null,
   ...NO_WORK,
+  ...NO_KIT,
 };
 
 /** @type {Set<() => void>} */

@@ -24,12 +24,14 @@ export function watchSaves(listener) {
 
 /**
  * @param {Change[]} changes
+ * @param {string} [only] key of the garage they are for
  * @returns {Promise<{ids: string[], turn: number, first: boolean}>} the records' ids, the garage's turn that holds
- *   them, and whether it is its first
+ *   them, and whether it is its first; turn 0 and nothing kept when another garage than `only` is open
  */
-export async function change(changes) {
+export async function change(changes, only) {
   const named = changes.map((one) => ({ ...one, record_id: one.record_id ?? newId() }));
   const { key } = await currentKept();
+  if (only && key !== only) return { ids: [], turn: 0, first: false };
   const turn = await untilKept(() => attempt(key, named));
   onSaved();
   return { ids: named.map(({ record_id }) => record_id), turn, first: turn === 1 };

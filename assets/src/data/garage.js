@@ -73,12 +73,14 @@ export async function loadGarage() {
  * fulfilled, with the operations that say the same to the server, and
  * `state.garage` shows it.
  * @param {Change[]} changes all of them are kept, or none
- * @returns {Promise<string[]>} the records' ids, in their order
+ * @param {string} [only] key of the garage they are for: nothing is kept when another one is open
+ * @returns {Promise<string[]>} the records' ids, in their order; none when nothing was kept
  * @throws {import('../engine/bridge.js').EngineFault|import('../engine/bridge.js').EngineCrash|import('./database.js').KeepError} a fault names
  *   the field as `changes[0].put.name`
  */
-export async function save(changes) {
-  const { ids, turn, first } = await change(changes);
+export async function save(changes, only) {
+  const { ids, turn, first } = await change(changes, only);
+  if (!turn) return [];
   if (first) askToPersist();
   await refreshTurn(turn);
   workAhead();

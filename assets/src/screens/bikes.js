@@ -12,6 +12,7 @@ import { verdictShape } from '../parts/verdict-shape.js';
 import { wearStrip } from '../parts/wear-strip/wear-strip.js';
 import { list, named, t } from '../words/t.js';
 import { flash, nextCheck, toLimit } from './bike-parts.js';
+import { demoOffer } from './demo.js';
 
 /**
  * @typedef {import('../app/store.js').State} State
@@ -50,7 +51,8 @@ function all(state, garage) {
 /** The first minute: what this place is for. @param {NonNullable<State['garage']>} garage */
 function none({ role }) {
   if (!mayAdd(role, 'bikes')) return html`<p>${t('bikes.none.viewer')}</p>`;
-  return html`<section class="sheet first"><h2>${t('bikes.none')}</h2>${list('bikes.none', {}).map((text) => html`<p>${text}</p>`)}</section>`;
+  return html`<section class="sheet first"><h2>${t('bikes.none')}</h2>${list('bikes.none', {}).map((text) => html`<p>${text}</p>`)}</section>
+    ${demoOffer(now())}`;
 }
 
 /** @type {WeakMap<Bike[], Bike[]>} the order of each list of bikes, worked out once */

@@ -13,6 +13,7 @@ import { build } from '../sync/build.js';
 import { fixed } from '../words/numbers.js';
 import { list, named, t } from '../words/t.js';
 import { change } from './check-actions.js';
+import { demoOffer } from './demo.js';
 import { glassSection } from './glass-kit.js';
 
 /**
@@ -26,6 +27,7 @@ export function kit(state) {
   return {
     body: html`<div class="sheets">
       <h1>${t('kit.title')}</h1>
+      ${demoOffer(state)}
       <section class="sheet">${choice({
         name: 'units',
         title: t('kit.units'),

@@ -9,6 +9,7 @@ import { standShape } from '../parts/stand-shape.js';
 import { day } from '../words/numbers.js';
 import { weekday, when } from '../words/times.js';
 import { named, t } from '../words/t.js';
+import { demoOffer } from './demo.js';
 import { putPerson, putStart, startRound } from './round-actions.js';
 import { flash, why } from './round-parts.js';
 
@@ -26,7 +27,7 @@ export function home(state, garage) {
     body: html`<div class="sheets round">
       <h1>${t('round.title')}</h1>
       ${flash(state)}
-      ${garage.bikes.length ? nothing : html`<p>${t('round.none')}</p>`}
+      ${garage.bikes.length ? nothing : html`<p>${t('round.none')}</p>${demoOffer(state)}`}
       ${garage.role === 'viewer' ? html`<p>${t('round.viewer')}</p>` : nothing}
       ${running.length ? html`<section class="sheet"><h2>${t('round.running')}</h2>${running.map(card)}</section>` : nothing}
       ${leads && garage.bikes.length ? start(state, garage, running.length > 0) : nothing}

@@ -5,13 +5,14 @@ import bikes from './de-bikes.js';
 import engine from './de-engine.js';
 import { codes, faults as messages, terms } from './de-faults.js';
 import fit from './de-fit.js';
+import kit from './de-kit.js';
 import glass from './de-glass.js';
 import round from './de-round.js';
 
 /** @type {import('./language.js').Language} */
 export const german = {
   name: 'de',
-  words: { ...bikes, ...fit, ...glass, ...more, ...round, ...app },
+  words: { ...bikes, ...fit, ...glass, ...kit, ...more, ...round, ...app },
   engine,
   faults: { messages, codes, terms },
 };

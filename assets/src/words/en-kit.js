@@ -1,12 +1,12 @@
 /** The texts of Kit and of the demo, in English. */
 export default {
-  'demo.mark': 'Invented demo garage',
-  'demo.mark.text': 'Nothing here is real. Your own garage is untouched.',
+  'demo.mark': 'Invented demo',
+  'demo.mark.text': 'Nothing here is real.',
   'demo.making': 'Making it up: {done} of {of}',
   'demo.leave': 'Leave the demo',
   'demo.offer': 'Look round with invented bikes',
   'demo.offer.text':
-    'A rider’s four bikes and a canal ride group’s dozen loaners, over two seasons. All of it is invented, made up by chance and worked out for real. It stands apart from your own garage, and goes with one tap.',
+    'A rider’s four bikes and a canal ride group’s dozen loaners over two seasons, all of it invented. It stands apart from your own garage and goes with one tap.',
   'demo.failed': 'The demo could not be made. Your own garage is untouched.',
   'demo.own.1': 'Sunday road bike',
   'demo.own.2': 'Gravel bike, two chains',
@@ -25,7 +25,7 @@ export default {
   'demo.loaner.11': 'Reed bank',
   'demo.loaner.12': 'Lantern',
   'demo.set': 'Canal ride loaners',
-  'demo.round': 'Saturday ride',
+  'demo.round': 'Ride of {when}',
   'demo.helper.1': 'Ines',
   'demo.helper.2': 'Tom',
   'demo.helper.3': 'Wanda',

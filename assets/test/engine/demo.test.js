@@ -13,7 +13,10 @@ import { startEngine } from './start.js';
 
 /** @typedef {import('../../src/data/demo/invent.js').Change} Change */
 
-const SAY = (/** @type {string} */ key) => key;
+const WORDS = {
+  say: (/** @type {string} */ key) => key,
+  day: (/** @type {number} */ ms) => new Date(ms).toISOString(),
+};
 
 /** Days of every season, a leap day, and a Saturday. */
 const DAYS = ['2026-02-28T23:30:00Z', '2024-02-29T12:00:00Z', '2026-06-13T07:15:00Z', '2026-11-25T10:00:00Z'].map(
@@ -48,14 +51,14 @@ function kept(parts, nowMS) {
 }
 
 test('the same seed and day give the same garage, another seed another', () => {
-  const [one, same, other] = [SEED, SEED, SEED + 1].map((seed) => JSON.stringify(invent(seed, DAYS[0], SAY)));
+  const [one, same, other] = [SEED, SEED, SEED + 1].map((seed) => JSON.stringify(invent(seed, DAYS[0], WORDS)));
   assert.equal(one, same);
   assert.notEqual(one, other);
 });
 
 for (const nowMS of DAYS) {
   test(`seen on ${new Date(nowMS).toISOString()}: every record is taken, nothing is in the future`, () => {
-    const parts = invent(SEED, nowMS, SAY);
+    const parts = invent(SEED, nowMS, WORDS);
     const rows = kept(parts, nowMS);
     const ids = rows.map((row) => row.record_id);
     assert.equal(new Set(ids).size, ids.length, 'each record is told of in one part only');
@@ -78,7 +81,7 @@ for (const nowMS of DAYS) {
   });
 
   test(`seen on ${new Date(nowMS).toISOString()}: every verdict, a rotation, a held bike, retired chains`, () => {
-    const rows = kept(invent(SEED, nowMS, SAY), nowMS);
+    const rows = kept(invent(SEED, nowMS, WORDS), nowMS);
     const { bikes, rounds } = asked('garage', { rows }, tautspanRecords);
     const find = (/** @type {string} */ id) => rows.find((row) => row.record_id === id).fields;
     const verdicts = bikes.flatMap((/** @type {any} */ { bike_id, fitted_chain_id, chains }) => {

@@ -8,7 +8,8 @@ import { loaners, ownBikes } from './fleet.js';
 
 /**
  * @typedef {import('../garage.js').Change} Change
- * @typedef {(key: string, values?: Record<string, string|number>) => string} Say words of the demo
+ * @typedef {(key: string, values?: Record<string, string>) => string} Say words of the demo
+ * @typedef {{say: Say, day: (atMS: number) => string}} Words
  * @typedef {{bike: DemoBike, kind: import('./fleet.js').Kind}} Life
  */
 
@@ -29,10 +30,11 @@ const HELD_TODAY = 5;
 /**
  * @param {number} seed
  * @param {number} nowMS
- * @param {Say} say
+ * @param {Words} words
  * @returns {Change[][]} parts to save one after another, each of what belongs together
  */
-export function invent(seed, nowMS, say) {
+export function invent(seed, nowMS, words) {
+  const { say } = words;
   const dice = new Dice(seed);
   const ids = { rule: dice.id(), caliper: dice.id(), gauge: dice.id() };
   const saturday = lastSaturday(nowMS);
@@ -45,10 +47,10 @@ export function invent(seed, nowMS, say) {
   for (let week = 0; week <= WEEKS; week++) {
     const atMS = startMS + week * WEEK_MS;
     for (const one of own) liveWeek(one, week, atMS, dice, say);
-    if (week % 2 === 0 && inSeason(atMS)) rounds.push(walk(dice, fleet, week, atMS, say));
+    if (week % 2 === 0 && inSeason(atMS)) rounds.push(walk(dice, fleet, week, atMS, words));
     for (const { bike, kind } of fleet) bike.ride(distance(kind, atMS, dice), atMS + DAY_MS / 2, 'week');
   }
-  rounds.push(today(dice, fleet, nowMS, say));
+  rounds.push(today(dice, fleet, nowMS, words));
   const walks = Array.from({ length: Math.ceil(rounds.length / 8) }, (_, i) => rounds.slice(8 * i, 8 * i + 8).flat());
   return [basics(dice, ids, say), ...[...own, ...fleet].map(({ bike }) => bike.changes), ...walks];
 }
@@ -120,11 +122,12 @@ function helpers(say) {
 
 /**
  * A round before the ride: every loaner is looked at, now and then measured.
- * @param {Dice} dice @param {Life[]} fleet @param {number} week @param {number} atMS @param {Say} say
+ * @param {Dice} dice @param {Life[]} fleet @param {number} week @param {number} atMS @param {Words} words
  * @returns {Change[]}
  */
-function walk(dice, fleet, week, atMS, say) {
-  const round = { table: 'rounds', record_id: dice.id(), put: head(atMS, say) };
+function walk(dice, fleet, week, atMS, words) {
+  const { say } = words;
+  const round = { table: 'rounds', record_id: dice.id(), put: head(atMS, words) };
   const by = helpers(say);
   const checks = fleet.map(({ bike }, i) => {
     const seen = atMS + (i * 75 + 30) * 1000;
@@ -139,9 +142,9 @@ function walk(dice, fleet, week, atMS, say) {
   return [{ ...round, put: { ...round.put, finished_at: iso(atMS + 25 * MINUTE_MS) } }, ...checks];
 }
 
-/** @param {number} atMS @param {Say} say */
-function head(atMS, say) {
-  return { name: say('round'), started_at: iso(atMS), set: say('set') };
+/** @param {number} atMS @param {Words} words */
+function head(atMS, { say, day }) {
+  return { name: say('round', { when: day(atMS) }), started_at: iso(atMS), set: say('set') };
 }
 
 /**
@@ -161,8 +164,9 @@ function check(dice, roundId, bike, atMS, by, { reading, why }) {
   };
 }
 
-/** The round that is under way as one looks. @param {Dice} dice @param {Life[]} fleet @param {number} nowMS @param {Say} say */
-function today(dice, fleet, nowMS, say) {
+/** The round that is under way. @param {Dice} dice @param {Life[]} fleet @param {number} nowMS @param {Words} words */
+function today(dice, fleet, nowMS, words) {
+  const { say } = words;
   const startMS = nowMS - 15 * MINUTE_MS;
   const id = dice.id();
   const by = helpers(say);
@@ -172,5 +176,5 @@ function today(dice, fleet, nowMS, say) {
     const why = i === HELD_TODAY ? say('reason.link') : reading?.worn ? say('reason.chain') : '';
     return check(dice, id, bike, seen, by[i % 2], { reading: reading?.id, why });
   });
-  return [{ table: 'rounds', record_id: id, put: head(startMS, say) }, ...checks];
+  return [{ table: 'rounds', record_id: id, put: head(startMS, words) }, ...checks];
 }
