@@ -1,5 +1,6 @@
 /** Rounds out of what the phone knows of its garage. */
 import { engine } from '../engine/engine.js';
+import { urgency } from './bike-order.js';
 import { roundRows } from './garage-read.js';
 
 /**
@@ -78,41 +79,30 @@ export async function lookUp(key, id) {
 }
 
 /**
- * @typedef {{bike: BikeSummary, why: 'held'|'past'|'check'|'never', held: Check|null,
- *   verdict: import('./rounds.js').Verdict|null}} Due
+ * @typedef {{bike: BikeSummary, why: 'held'|import('./bike-order.js').Urgency, held: Check|null}} Due
  */
+
+/** From the most urgent. @type {Due['why'][]} */
+const OVERDUE = ['held', 'past', 'again', 'due', 'unread'];
 
 /**
  * @param {Garage} garage
  * @returns {Due[]} bikes that nobody should lend as they are: still held from the last round they were in, past
- *   their limit, due for a reading, or never read
+ *   their limit, to be measured again, due for a check, or never measured
  */
 export function overdue(garage) {
+  /** @type {Map<string, Check|null>} */
   const last = new Map();
   for (const round of roundsOf(garage)) {
     for (const { bike, state, check } of round.stands) {
       if (state !== 'not_seen' && !last.has(bike.bike_id)) last.set(bike.bike_id, state === 'held' ? check : null);
     }
   }
-  const all = garage.bikes.flatMap((bike) => due(bike, last.get(bike.bike_id) ?? null) ?? []);
-  return all.sort(
-    (a, b) => ORDER.indexOf(a.why) - ORDER.indexOf(b.why) || a.bike.fields.name.localeCompare(b.bike.fields.name),
-  );
-}
-
-const ORDER = ['held', 'past', 'check', 'never'];
-
-/**
- * @param {BikeSummary} bike
- * @param {Check|null} held the check that holds it, if one does
- * @returns {Due|null}
- */
-export function due(bike, held) {
-  const verdict = /** @type {import('./rounds.js').Verdict|null} */ (bike.judged?.verdict ?? null);
-  const about = { bike, held, verdict };
-  if (held) return { ...about, why: 'held' };
-  if (verdict === 'change' || verdict === 'change_and_inspect') return { ...about, why: 'past' };
-  if (!bike.last_reading) return { ...about, why: 'never' };
-  if (verdict === 'measure_again' || bike.forecast?.check_again_in_km === 0) return { ...about, why: 'check' };
-  return null;
+  return garage.bikes
+    .map((bike) => {
+      const held = last.get(bike.bike_id) ?? null;
+      return { bike, held, why: held ? /** @type {const} */ ('held') : urgency(bike) };
+    })
+    .filter(({ why }) => OVERDUE.includes(why))
+    .sort((a, b) => OVERDUE.indexOf(a.why) - OVERDUE.indexOf(b.why));
 }

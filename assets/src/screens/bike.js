@@ -12,6 +12,7 @@ import { question } from './bike-ask.js';
 import { asideSection, forecastSection } from './bike-forecast.js';
 import { log } from './bike-log.js';
 import { chainName, flash, nextCheck, toLimit, withBike } from './bike-parts.js';
+import { roundHere, roundHistory } from './round-history.js';
 
 /**
  * @typedef {import('../app/store.js').State} State
@@ -44,6 +45,7 @@ function page(state, detail) {
     ${tag || set ? html`<p class="soft">${[tag, set].filter(Boolean).join(' · ')}</p>` : nothing}
     ${held(state, meaning.bike_id)}
     ${role === 'viewer' || role === 'checker' ? html`<p class="soft">${named('bikes', role)}</p>` : nothing}
+    ${roundHere(state, meaning.bike_id)}
     ${tagOf(detail)}
     ${bears.length ? html`<p class="fault">${bears.map((/** @type {string} */ one) => named('bike.bears', one)).join(', ')}: ${t('bike.stricter')}</p>` : nothing}
     ${question(state, detail)}
@@ -57,6 +59,7 @@ function page(state, detail) {
         : nothing
     }
     ${log(state, detail)}
+    ${roundHistory(state, detail)}
     ${more(meaning.bike_id)}
   </div>`;
 }

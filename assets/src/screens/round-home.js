@@ -11,7 +11,7 @@ import { weekday, when } from '../words/times.js';
 import { named, t } from '../words/t.js';
 import { demoOffer } from './demo.js';
 import { putPerson, putStart, startRound } from './round-actions.js';
-import { flash, why } from './round-parts.js';
+import { flash, needsReading, why } from './round-parts.js';
 
 /**
  * @typedef {import('../app/store.js').State} State
@@ -108,8 +108,8 @@ export function pickWords({ set, tag_start, care }) {
 /** @param {import('../data/garage.js').GarageState} garage bikes never read are many at first: they are folded */
 function due(garage) {
   const all = overdue(garage);
-  const never = all.filter((one) => one.why === 'never');
-  const rest = all.filter((one) => one.why !== 'never');
+  const never = all.filter((one) => one.why === 'unread');
+  const rest = all.filter((one) => one.why !== 'unread');
   return html`<section class="sheet"><h2>${t('round.due')} <span class="number">${all.length}</span></h2>
     ${all.length ? nothing : html`<p>${t('round.due.none')}</p>`}
     <ul class="rows">${rest.map(dueRow)}</ul>
@@ -122,15 +122,13 @@ function due(garage) {
 }
 
 /** @param {import('../data/round-view.js').Due} due */
-function dueRow({ bike, why: reason, held, verdict }) {
+function dueRow({ bike, why: reason, held }) {
   const words =
     reason === 'held' && held
       ? t('round.due.held', { when: day(held.at), reason: why(held) || t('round.reason.nothing') })
-      : reason === 'past' && verdict
-        ? named('verdict', verdict)
-        : named('round.due', reason);
+      : needsReading(bike);
   return html`<li><a class="row" href="#/bike/${bike.bike_id}">${reason === 'held' ? standShape('held') : nothing}
-    <span><strong>${bike.fields.name}</strong>${reason === 'never' ? nothing : html`<br>${words}`}</span></a></li>`;
+    <span><strong>${bike.fields.name}</strong>${words ? html`<br>${words}` : nothing}</span></a></li>`;
 }
 
 /** @param {Round[]} rounds */

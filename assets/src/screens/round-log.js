@@ -10,7 +10,7 @@ import { why } from './round-parts.js';
 export function log(round) {
   if (!round.checks.length) return html`<p>${t('round.log.none')}</p>`;
   const names = new Map(round.stands.map(({ bike }) => [bike.bike_id, bike.fields.name]));
-  return html`<ol class="log" reversed>${byTime(round.checks)
+  return html`<ol class="checks" reversed>${byTime(round.checks)
     .reverse()
     .map(
       (check) => html`<li>${standShape(check.state)}<div>

@@ -1,6 +1,6 @@
 /** Parts that the screens of Round share. */
 import { html, nothing } from 'lit';
-import { due } from '../data/round-view.js';
+import { standing as chainStanding, urgency } from '../data/bike-order.js';
 import { standShape } from '../parts/stand-shape.js';
 import { when } from '../words/times.js';
 import { named, t } from '../words/t.js';
@@ -34,12 +34,11 @@ export function byWhen(check) {
   return t('round.seen', { by: check.by ?? t('round.log.nobody'), when: when(check.at, new Date()) });
 }
 
-/** @param {Stand['bike']} bike whether it should be read, not only looked at */
-function dueWords(bike) {
-  const what = due(bike, null);
-  if (what?.why === 'past' && what.verdict)
-    return html`<br><span class="small">${named('verdict', what.verdict)}</span>`;
-  return what?.why === 'check' ? html`<br><span class="small">${t('round.due.check')}</span>` : nothing;
+/** @param {Stand['bike']} bike @returns {string} why it should be measured, not only looked at; empty when it need not */
+export function needsReading(bike) {
+  const urgent = urgency(bike);
+  if (urgent === 'due') return t('round.due.check');
+  return urgent === 'past' || urgent === 'again' ? named('verdict', chainStanding(bike)) : '';
 }
 
 /**
@@ -50,7 +49,7 @@ export function row({ bike, state, check, held }, address) {
   const over = state === 'cleared' && held;
   return html`<li><a class="row ${state}" href=${address}>${standShape(state)}
     <span><strong>${bike.fields.name}</strong> ${bike.fields.tag ? html`<span class="code">${bike.fields.tag}</span>` : nothing}
-    ${state === 'not_seen' ? dueWords(bike) : nothing}
+    ${state === 'not_seen' && needsReading(bike) ? html`<br><span class="small">${needsReading(bike)}</span>` : nothing}
     ${check ? html`<br><span class="small">${[why(check), byWhen(check)].filter(Boolean).join(' · ')}</span>` : nothing}
     ${over ? html`<br><span class="small">${t('round.was', { reason: why(over) || t('round.reason.nothing') })}</span>` : nothing}
     </span></a></li>`;

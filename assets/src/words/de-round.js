@@ -67,6 +67,7 @@ export default {
   'round.done.codes_short': 'Es gibt keine freien Kürzel mehr: gib den übrigen eigene.',
   'round.done.undone': 'Zurückgenommen.',
   'round.here': 'Zu seiner Prüfung im laufenden Rundgang',
+  'round.history': 'In Rundgängen',
   'round.undo': 'Zurücknehmen',
   'round.void': 'Sofort zurückgenommen',
   'round.reading': '{percent} %, {verdict}',
@@ -85,9 +86,6 @@ export default {
   'round.bike.no_chain': 'Zu diesem Rad ist keine Kette erfasst. Die Messung wird mit einer neuen gesichert.',
   'round.bike.no_chain.checker':
     'Zu diesem Rad ist keine Kette erfasst, und wer nur prüft, darf keine anlegen. Das Ergebnis steht in der Notiz.',
-  'round.strict.e_drive': 'E-Antrieb',
-  'round.strict.child_seat': 'Kindersitz',
-  'round.strict.load': 'Trägt Lasten',
   'round.strict':
     'Strenger: mit einer Kette, deren Wechsel ansteht, bleibt es drinnen. Auch den ganzen Antrieb und die Bremsen ansehen.',
 

@@ -64,6 +64,7 @@ export default {
   'round.done.again': 'Taken up again.',
   'round.done.codes': 'Every bike has a code now.',
   'round.here': 'To its check in the round under way',
+  'round.history': 'In rounds',
   'round.undo': 'Undo',
   'round.void': 'Taken back at once',
   'round.reading': '{percent} %, {verdict}',
@@ -83,9 +84,6 @@ export default {
   'round.bike.no_chain': 'No chain is recorded on this bike. A reading here is kept with the first one.',
   'round.bike.no_chain.checker':
     'No chain is recorded on this bike, and a checker may not add one. Say what you read in the note.',
-  'round.strict.e_drive': 'E-drive',
-  'round.strict.child_seat': 'Child seat',
-  'round.strict.load': 'Carries loads',
   'round.strict': 'Stricter: a chain to plan a change for stays in. Look at the whole drive and the brakes too.',
 
   'round.hold.title': 'Hold {name}',

@@ -70,7 +70,7 @@ test('a round alone, by touch and offline: two touches a bike, a worn one held, 
   await page.reload();
   await stands(page, '3 of 5 cleared, 2 held, 0 not seen yet');
   await page.getByText('Who cleared and held what').tap();
-  assert.equal(await page.locator('.log > li').count(), 5);
+  assert.equal(await page.locator('.checks > li').count(), 5);
   const heron = await door(page, 'openBike', ids.Heron);
   const [reading] = /** @type {any[]} */ (Object.values(heron.readings));
   assert.deepEqual([reading.fields.at_km, reading.fields.by], [800, 'Ada']);
