@@ -13,10 +13,10 @@ const MOST = 40;
 /**
  * @param {Draft} draft the one in hand
  * @param {string} wanted whose is to be taken up: a bike of a round, or '' for Check's own
- * @param {Draft['drive']} [drive] of that bike, if it has one
+ * @param {Pick<Draft, 'drive'|'bike'>} [own] of that bike
  * @returns {Draft} that draft, or an empty one with the same instrument
  */
-export function swapped(draft, wanted, drive) {
+export function swapped(draft, wanted, own = { drive: draft.drive }) {
   const asides = /** @type {Record<string, Draft>} */ ({ ...recall('aside', {}) });
   const mine = draft.for ?? '';
   delete asides[mine];
@@ -26,6 +26,6 @@ export function swapped(draft, wanted, drive) {
   const names = Object.keys(asides).filter((name) => name !== '');
   for (const name of names.slice(0, Math.max(0, names.length - MOST))) delete asides[name];
   keep('aside', asides);
-  const next = found ?? { ...cleared(draft), drive: drive ?? draft.drive, bike: undefined };
+  const next = wanted || !found ? { ...(found ?? cleared(draft)), bike: undefined, ...own } : found;
   return { ...next, ...(entered(next) ? {} : { instrument: draft.instrument }), for: wanted };
 }

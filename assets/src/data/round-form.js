@@ -5,12 +5,13 @@
 import { forget, keep, recall } from './local.js';
 
 /**
- * @typedef {{reasons: string[], text: string}} Form ticked reasons by their code, and own words
+ * @typedef {{reasons: string[], text: string, ran: string}} Form ticked reasons by their code, own words, and what
+ *   a chain nobody knew has run, as typed
  * @typedef {{name: string|null, pick: number}} Start
  */
 
 /** @type {Form} */
-export const EMPTY = { reasons: [], text: '' };
+export const EMPTY = { reasons: [], text: '', ran: '' };
 
 /** @type {Start} */
 export const START = { name: null, pick: 0 };
@@ -21,12 +22,13 @@ export function recallForm(key) {
   const reasons = Array.isArray(kept.reasons)
     ? kept.reasons.filter((/** @type {unknown} */ one) => typeof one === 'string')
     : [];
-  return { reasons, text: typeof kept.text === 'string' ? kept.text : '' };
+  const text = (/** @type {unknown} */ one) => (typeof one === 'string' ? one : '');
+  return { reasons, text: text(kept.text), ran: text(kept.ran) };
 }
 
 /** @param {string} key @param {Form} form @returns {import('./local.js').Trouble|null} null when it is kept */
 export function keepForm(key, form) {
-  if (form.text || form.reasons.length) return keep(`round.${key}`, form);
+  if (form.text || form.ran || form.reasons.length) return keep(`round.${key}`, form);
   forget(`round.${key}`);
   return null;
 }

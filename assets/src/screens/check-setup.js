@@ -29,12 +29,18 @@ const MOST_PITCHES = 400;
 const ROLLER_STEP_MM = 0.05;
 
 /** @param {State} state two buttons that say what is set and open its panel */
-export function setup({ draft, panel, garage }) {
-  const part = spanDraft(draft);
+export function setup(state) {
+  const { draft, panel, garage } = state;
   return html`<div class="setup">
     ${opener('drive', panel, driveWords(draft, garage))}
-    ${part && draft.instrument !== 'screen' ? opener('setup', panel, setupWords(draft, part)) : nothing}
+    ${marksOpener(state)}
   </div>`;
+}
+
+/** @param {State} state says which span and marks, and opens their panel */
+export function marksOpener({ draft, panel }) {
+  const part = spanDraft(draft);
+  return part && draft.instrument !== 'screen' ? opener('setup', panel, setupWords(draft, part)) : nothing;
 }
 
 /**

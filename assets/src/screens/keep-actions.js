@@ -99,7 +99,7 @@ export async function finishKeep() {
   const bike_id = isNew ? newId() : keeping.bike_id;
   const on = work?.detail && !isNew ? fitted(work.detail) : null;
   const changes = readingChanges(
-    { ...from, note: noteOf(from) },
+    { ...from, note: [from.note, placesOf(from.requests, from.counted)].filter(Boolean).join('\n') },
     {
       bike_id,
       chain_id: on?.chain_id ?? newId(),
@@ -143,8 +143,8 @@ function driveOf({ drive: { kind, sprockets, chosen } }) {
   return kind === 'derailleur' ? { drive: kind, rear_sprockets: sprockets } : { drive: kind };
 }
 
-/** The other places measured go into the note, so that none is lost. @param {import('../data/kept.js').KeptFields} from */
-function noteOf({ note, requests, counted }) {
+/** The other places measured go into the note, so that none is lost. @param {any[]} requests @param {number} counted */
+export function placesOf(requests, counted) {
   const others = requests.filter((_, i) => i !== counted).map(({ reading }) => size(reading));
-  return [note, others.length ? t('keep.places', { list: others.join(' · ') }) : ''].filter(Boolean).join('\n');
+  return others.length ? t('keep.places', { list: others.join(' · ') }) : '';
 }

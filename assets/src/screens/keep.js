@@ -1,6 +1,7 @@
 /** Where a reading belongs: a bike, a new bike, or none. */
 import { html, nothing } from 'lit';
-import { far, figure, readFar } from '../parts/distances.js';
+import { far, readFar } from '../parts/distances.js';
+import { ranField } from '../parts/ran-field.js';
 import { verdictShape } from '../parts/verdict-shape.js';
 import { day, percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
@@ -16,9 +17,6 @@ import { NEW, chooseBike, finishKeep, keepLoose, putKeeping, source, standing } 
 
 /** More bikes than this are searched, not scrolled. */
 const SHOWN = 8;
-
-/** What a chain may have run, to be had with one touch, in the unit of the setting. */
-const GUESSES = [0, 500, 1000, 2000, 3000, 5000];
 
 /** @param {State} state */
 export function keepReading(state) {
@@ -104,20 +102,11 @@ function newBike({ keeping, draft, settings }) {
 function howFar(state) {
   const { keeping, work, settings } = state;
   const { asksRan, gone } = standing(state);
-  if (asksRan) return ran(state);
+  if (asksRan) {
+    const put = (/** @type {string} */ ran) => putKeeping({ ran });
+    return ranField({ id: 'keep-ran', text: keeping?.ran ?? '', units: settings.units, put });
+  }
   if (!keeping || !gone || !work?.detail || !fitted(work.detail)) return nothing;
   const known = knownDistance(work.detail);
   return distanceField({ id: 'keep-km', entered: keeping, known, gone, units: settings.units, put: putKeeping });
-}
-
-/** @param {State} state */
-function ran({ keeping, settings: { units } }) {
-  const text = keeping?.ran ?? '';
-  return html`<div class="how-far"><div class="nudge-field"><label class="label" for="keep-ran">${t(units === 'imperial' ? 'keep.ran.mi' : 'keep.ran')}</label>
-    <input class="line-input" id="keep-ran" inputmode="decimal" autocomplete="off" maxlength="12" .value=${text}
-      @input=${(/** @type {any} */ event) => putKeeping({ ran: event.target.value })}></div>
-    <div class="choices">${GUESSES.map(
-      (guess) => html`<button class="chip" type="button" aria-pressed=${text === String(guess) ? 'true' : 'false'}
-        @click=${() => putKeeping({ ran: String(guess) })}>${guess === 0 ? t('keep.ran.new') : figure(guess, 'metric')}</button>`,
-    )}</div></div>`;
 }

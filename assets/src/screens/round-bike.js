@@ -1,13 +1,14 @@
 /** One bike of a round: a reading if there is time for one, then clear it or hold it. */
 import { html, nothing } from 'lit';
 import { entered } from '../data/draft.js';
-import { mayAdd } from '../data/roles.js';
+import { mayAdd, mayLead } from '../data/roles.js';
+import { ranField } from '../parts/ran-field.js';
 import { day, percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { clearDraft } from './check-actions.js';
 import { ends, flash as readingFlash, instruments, value } from './check.js';
 import { answerDetails, answerTag } from './check-answer.js';
-import { drivePanel, setup, setupPanel } from './check-setup.js';
+import { marksOpener, setupPanel } from './check-setup.js';
 import { strip } from './check-strip.js';
 import { putForm } from './round-actions.js';
 import { clearingNow, decide, draftOf, keepsReading, readingVerdict } from './round-check.js';
@@ -55,20 +56,26 @@ export function strict({ bike: { fields } }) {
 /** @param {State} state @param {Stand} stand */
 function reading(state, stand) {
   const { draft, panel } = state;
-  const lacks = !stand.bike.fitted_chain_id && entered(draft);
   return html`${answerTag(state)}
     ${strip(state)}
     ${readingFlash(state)}
-    ${lacks ? html`<p class="fault">${t(keepsReading(state, stand) ? 'round.bike.no_chain' : 'round.bike.no_chain.checker')}</p>` : nothing}
+    ${!stand.bike.fitted_chain_id && entered(draft) ? noChain(state, stand) : nothing}
     ${ends(state)}
     ${entered(draft) ? html`<div><button class="button" type="button" @click=${clearDraft}>${t('keep.clear')}</button></div>` : nothing}
     <div><label class="label" for="note">${t('round.bike.note')}</label>
       <input class="line-input" id="note" maxlength="500" autocomplete="off" enterkeyhint="done" .value=${state.round.form.text}
         @input=${(/** @type {any} */ event) => putForm({ text: event.target.value })}></div>
-    <details class="fold" ?open=${panel !== ''}><summary>${t('round.bike.instrument')}</summary>
-      <div class="sheet">${instruments(state)} ${setup(state)}
-        ${panel === 'drive' ? drivePanel(state) : nothing} ${panel === 'setup' ? setupPanel(state) : nothing}</div></details>
+    <details class="fold" ?open=${panel === 'setup'}><summary>${t('round.bike.instrument')}</summary>
+      <div class="sheet">${instruments(state)} ${marksOpener(state)}
+        ${panel === 'setup' ? setupPanel(state) : nothing}</div></details>
     <details class="fold"><summary>${t('round.bike.more')}</summary>${answerDetails(state)}</details>`;
+}
+
+/** What is to be known before a reading can be kept with a bike that has no chain yet. @param {State} state @param {Stand} stand */
+function noChain(state, { bike }) {
+  if (!mayLead(state.garage?.role)) return html`<p class="fault">${t('round.bike.no_chain.checker')}</p>`;
+  return html`${keepsReading(state, bike) ? nothing : html`<p class="fault">${t('round.bike.no_chain')}</p>`}
+    ${ranField({ id: 'ran', text: state.round.form.ran, units: state.settings.units, put: (ran) => putForm({ ran }) })}`;
 }
 
 /** @param {State} state @param {Round} round @param {Stand} stand */

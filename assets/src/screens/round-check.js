@@ -3,12 +3,16 @@ import { now, set } from '../app/store.js';
 import { swapped } from '../data/aside.js';
 import { cleared, entered } from '../data/draft.js';
 import { newId } from '../data/ids.js';
+import { readingChanges } from '../data/keep-reading.js';
 import { mayLead } from '../data/roles.js';
-import { keepForm, recallForm, reasonText } from '../data/round-form.js';
+import { EMPTY, keepForm, recallForm, reasonText } from '../data/round-form.js';
 import { clearing } from '../data/rounds.js';
+import { inverse } from '../data/undo.js';
+import { readFar } from '../parts/distances.js';
 import { percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { change, isOld, settled } from './check-actions.js';
+import { placesOf } from './keep-actions.js';
 import { kept, told } from './round-actions.js';
 
 /**
@@ -25,11 +29,11 @@ export function draftOf(roundId, bikeId) {
 }
 
 /** Takes up the reading of a bike, with the bike's drive and the instrument used last. @param {string} roundId @param {BikeSummary} bike */
-export function takeUp(roundId, { bike_id, fields }) {
+export function takeUp(roundId, bike) {
   const { draft } = now();
-  const mine = draftOf(roundId, bike_id);
+  const mine = draftOf(roundId, bike.bike_id);
   if (draft.for === mine) return;
-  const next = swapped(draft, mine, driveOf(fields));
+  const next = swapped(draft, mine, judgedBy(bike));
   change(next, { flash: isOld(next) ? 'old' : '' });
 }
 
@@ -41,10 +45,23 @@ export function giveBack() {
   change(next, { flash: isOld(next) ? 'old' : '' });
 }
 
-/** @param {BikeSummary['fields']} fields @returns {import('../data/draft.js').Draft['drive']} */
-function driveOf({ drive, rear_sprockets }) {
-  const chosen = drive !== 'derailleur' || rear_sprockets !== undefined;
-  return { kind: drive, sprockets: rear_sprockets ?? 11, chosen };
+/** Sprockets to assume while their number is not known: those with the strictest limit. */
+const STRICTEST = 12;
+
+/** The strictest of the default limits, in percent; what bears more than a rider keeps to it (common practice, no source). */
+const STRICT_LIMIT = 0.5;
+
+/**
+ * @param {BikeSummary} bike
+ * @returns {Pick<import('../data/draft.js').Draft, 'drive'|'bike'>} its drive, and the limit that its chain is held to
+ */
+function judgedBy({ bike_id, fields: { drive, rear_sprockets, bears }, chain }) {
+  const strict = bears?.length ? STRICT_LIMIT : Infinity;
+  const limit = Math.min(chain?.limit_percent ?? Infinity, strict);
+  return {
+    drive: { kind: drive, sprockets: rear_sprockets ?? STRICTEST, chosen: true },
+    bike: { bike_id, ...(limit === Infinity ? {} : { limit_percent: limit }) },
+  };
 }
 
 /** @param {State} state @returns {import('../data/rounds.js').Verdict|null} of the reading in hand */
@@ -53,14 +70,20 @@ export function readingVerdict({ draft, result }) {
   return result.answers[result.counted]?.verdict ?? null;
 }
 
-/** @param {State} state @param {Stand} stand @returns {boolean} whether a reading can be kept with the bike */
-export function keepsReading({ garage }, { bike }) {
-  return Boolean(bike.fitted_chain_id) || mayLead(garage?.role);
+/**
+ * @param {State} state
+ * @param {Stand['bike']} bike
+ * @returns {boolean} whether a reading can be kept with it: its chain is known, or may be added and it is said what it has run
+ */
+export function keepsReading({ garage, argument, settings }, { bike_id, fitted_chain_id }) {
+  if (fitted_chain_id) return true;
+  const ran = readFar(recallForm(draftOf(argument.split('/')[0], bike_id)).ran, settings.units);
+  return mayLead(garage?.role) && ran !== null && !Number.isNaN(ran);
 }
 
 /** @param {State} state @param {Stand} stand what it takes to clear the bike as things stand */
 export function clearingNow(state, stand) {
-  return clearing({ stand, verdict: readingVerdict(state), keeps: keepsReading(state, stand) });
+  return clearing({ stand, verdict: readingVerdict(state), keeps: keepsReading(state, stand.bike) });
 }
 
 /** @param {string} code @param {'hold'|'clear'} group */
@@ -107,16 +130,16 @@ function changes(state, round, stand, decided) {
   if (decided === 'held' && !reason && !answer) return null;
   const at = new Date().toISOString();
   const by = person.trim() ? { by: person.trim() } : {};
-  const reading = answer && keepsReading(state, stand) ? readingChanges(state, stand, at, by) : [];
+  const read = answer && keepsReading(state, stand.bike) ? reading(state, round, stand, at) : [];
   const words = answer ? readingWords(answer) : '';
   const note = [words, recallForm(base).text.trim()].filter(Boolean).join('. ');
   const put = {
     ...{ round_id: round.id, bike_id: stand.bike.bike_id, at, state: decided, ...by },
-    ...(reading.length ? { reading_id: reading[reading.length - 1].record_id } : {}),
-    ...(reason || (decided === 'held' && !reading.length) ? { reason: reason || words } : {}),
+    ...(read.length ? { reading_id: read[read.length - 1].record_id } : {}),
+    ...(reason || (decided === 'held' && !read.length) ? { reason: reason || words } : {}),
     ...(note ? { note } : {}),
   };
-  return [...reading, { table: 'round_checks', record_id: newId(), put }];
+  return [...read, { table: 'round_checks', record_id: newId(), put }];
 }
 
 /** @param {import('../data/request.js').Answer} answer */
@@ -126,18 +149,21 @@ function readingWords({ elongation_percent, verdict }) {
 
 /**
  * @param {State} state
+ * @param {Round} round
  * @param {Stand} stand
  * @param {string} at
- * @param {{by?: string}} by
  * @returns {Change[]} the reading, after a chain to keep it with if there was none; the reading is the last
  */
-function readingChanges({ result }, { bike }, at, by) {
-  const { fitted_chain_id, chain_km, km } = bike;
-  const chain = fitted_chain_id ?? newId();
-  const { reading } = /** @type {any} */ (result.requests[result.counted]);
-  const put = { chain_id: chain, at, at_km: chain_km ?? km, reading, ...by };
-  const fresh = { table: 'chains', record_id: chain, put: { bike_id: bike.bike_id, fitted_at_km: 0 } };
-  return [...(fitted_chain_id ? [] : [fresh]), { table: 'readings', record_id: newId(), put }];
+function reading({ result: { requests, counted }, person, settings }, round, { bike }, at) {
+  const { bike_id, fitted_chain_id, chain_km, km } = bike;
+  const ran = fitted_chain_id ? null : readFar(recallForm(draftOf(round.id, bike_id)).ran, settings.units);
+  const source = { at, requests, counted, note: placesOf(requests, counted) };
+  const to = {
+    ...{ bike_id, chain_id: fitted_chain_id ?? newId(), distance: null, newBike: null },
+    at_km: ran ?? chain_km ?? 0,
+    newChain: fitted_chain_id ? null : { fitted_at_km: km, ...(ran ? { km_before: ran } : {}) },
+  };
+  return readingChanges(source, to, person.trim()).map((one) => ({ record_id: newId(), ...one }));
 }
 
 /**
@@ -149,14 +175,17 @@ function readingChanges({ result }, { bike }, at, by) {
 function after(round, stand, state, made) {
   const { draft } = now();
   const base = draftOf(round.id, stand.bike.bike_id);
-  for (const key of [base, `${base}/hold`, `${base}/clear`]) keepForm(key, { reasons: [], text: '' });
-  const back = made.flatMap((one) => {
-    if (one.table === 'round_checks')
-      return { table: one.table, record_id: one.record_id, remove: /** @type {const} */ (true) };
-    return one.table === 'readings'
-      ? { table: one.table, record_id: one.record_id, put: { void_reason: t('round.void') } }
-      : [];
-  });
+  for (const key of [base, `${base}/hold`, `${base}/clear`]) keepForm(key, EMPTY);
+  const read = made.find(({ table }) => table === 'readings');
+  const voided = read ? [{ ...read, put: { void_reason: t('round.void') } }] : [];
+  const back = [
+    ...voided,
+    ...inverse(
+      made,
+      made.map(({ record_id }) => String(record_id)),
+      [],
+    ),
+  ];
   told(state, `round/${round.id}`, stand.bike.fields.name, back, entered(draft) ? draft : null);
   change(cleared(draft));
   set({ flash: '' });

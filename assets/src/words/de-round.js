@@ -75,7 +75,7 @@ export default {
   'round.bike.back': 'Alle Räder des Rundgangs',
   'round.bike.note': 'Notiz',
   'round.bike.last': 'Zuletzt: {percent} %, {verdict}, {when}',
-  'round.bike.instrument': 'Messmittel und Antrieb',
+  'round.bike.instrument': 'Messmittel',
   'round.bike.more': 'Warum, und wie weiter',
   'round.bike.open': 'Rad öffnen',
   'round.bike.clear': 'Freigeben: gesehen, nicht gemessen',
@@ -83,11 +83,12 @@ export default {
   'round.bike.clear.reason': 'Trotzdem freigeben …',
   'round.bike.clear.held': 'Freigeben …',
   'round.bike.hold': 'Sperren …',
-  'round.bike.no_chain': 'Zu diesem Rad ist keine Kette erfasst. Die Messung wird mit einer neuen gesichert.',
+  'round.bike.no_chain':
+    'Zu diesem Rad ist keine Kette erfasst. Sag, wie weit sie gelaufen ist, und die Messung wird mit ihr gesichert; sonst steht ihr Ergebnis nur in der Notiz.',
   'round.bike.no_chain.checker':
     'Zu diesem Rad ist keine Kette erfasst, und wer nur prüft, darf keine anlegen. Das Ergebnis steht in der Notiz.',
   'round.strict':
-    'Strenger: mit einer Kette, deren Wechsel ansteht, bleibt es drinnen. Auch den ganzen Antrieb und die Bremsen ansehen.',
+    'Strenger: Grenze 0,5 %, und mit einer Kette, deren Wechsel ansteht, bleibt es drinnen. Auch den ganzen Antrieb und die Bremsen ansehen.',
 
   'round.hold.title': '{name} sperren',
   'round.hold.reads': 'Die Messung sagt: {verdict}',

@@ -73,7 +73,7 @@ export default {
   'round.bike.back': 'All bikes of the round',
   'round.bike.note': 'Note',
   'round.bike.last': 'Last: {percent} %, {verdict}, {when}',
-  'round.bike.instrument': 'Instrument and drive',
+  'round.bike.instrument': 'Instrument',
   'round.bike.more': 'Why, and what next',
   'round.bike.open': 'Open the bike',
   'round.bike.clear': 'Clear it: seen, no reading',
@@ -81,10 +81,12 @@ export default {
   'round.bike.clear.reason': 'Clear it all the same…',
   'round.bike.clear.held': 'Clear it…',
   'round.bike.hold': 'Hold it…',
-  'round.bike.no_chain': 'No chain is recorded on this bike. A reading here is kept with the first one.',
+  'round.bike.no_chain':
+    'No chain is recorded on this bike. Say what it has run and the reading is kept with it; else its result goes into the note only.',
   'round.bike.no_chain.checker':
-    'No chain is recorded on this bike, and a checker may not add one. Say what you read in the note.',
-  'round.strict': 'Stricter: a chain to plan a change for stays in. Look at the whole drive and the brakes too.',
+    'No chain is recorded on this bike, and a checker may not add one. The result goes into the note only.',
+  'round.strict':
+    'Stricter: limit 0.5 %, and a chain to plan a change for stays in. Look at the whole drive and the brakes too.',
 
   'round.hold.title': 'Hold {name}',
   'round.hold.reads': 'The reading says: {verdict}',

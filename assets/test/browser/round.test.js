@@ -37,16 +37,16 @@ test('a round alone, by touch and offline: two touches a bike, a worn one held, 
   await stands(page, '2 of 5 cleared, 0 held, 3 not seen yet');
   assert.equal(touches(), 7, 'a bike read and cleared: 3 touches');
 
-  await tap('Next: Kite', 'link'); // with a child seat: a chain to plan a change for stays in
+  await tap('Next: Kite', 'link'); // with a child seat: held to 0.5 %, not to the 1 % of one sprocket
   await page.getByText('Child seat.').waitFor();
   await more(page).tap();
-  await page.getByText('Plan a change').first().waitFor();
+  await page.getByText('Change the chain', { exact: true }).first().waitFor();
   assert.equal(await page.getByRole('button', { name: 'Clear it with this reading' }).count(), 0);
   await tap('Hold it…', 'link');
   await tap('Hold it');
   await stands(page, '2 of 5 cleared, 1 held, 2 not seen yet');
   assert.equal(touches(), 11, 'a worn one held: 4 touches');
-  await line(page, 'Kite').getByText('0.52 %, Plan a change · Ada').waitFor();
+  await line(page, 'Kite').getByText('0.52 %, Change the chain · Ada').waitFor();
 
   await type(page, 'Name or tag code', 'ott');
   await page.keyboard.press('Enter');
@@ -146,7 +146,7 @@ test('what is half entered survives a look at another bike, Check, and a reload'
   assert.equal(await page.getByLabel('Note').inputValue(), 'bell is lo');
 });
 
-test('a reading on a bike without a chain is kept with its first one', async (t) => {
+test('a reading on a bike without a chain is kept with its first one, once it is said what that has run', async (t) => {
   const { page, tap, ids } = await phoneWithLoaners(t);
   await tap('Start, 5 bikes');
   await line(page, 'Otter').tap();
@@ -156,9 +156,22 @@ test('a reading on a bike without a chain is kept with its first one', async (t)
   await tap('Hold it…', 'link');
   await tap('Hold it');
   await stands(page, '0 of 5 cleared, 1 held, 4 not seen yet');
-  const otter = await door(page, 'openBike', ids.Otter);
-  assert.ok(otter.meaning.fitted_chain_id);
-  assert.equal(otter.meaning.chains[0].reading_ids.length, 1);
+  const before = await door(page, 'openBike', ids.Otter);
+  assert.equal(before.meaning.chains.length, 0, 'no distance is made up');
+  const [check] = /** @type {any[]} */ (Object.values(before.checks));
+  assert.deepEqual([check.fields.reason, check.fields.reading_id], ['0.52 %, Change the chain', undefined]);
+  await tap('Undo');
+  await line(page, 'Otter').tap();
+  await reads(page, '12 1/16 in');
+  await page.getByRole('button', { name: '500', exact: true }).tap();
+  await page.getByText('No chain is recorded on this bike.').waitFor({ state: 'detached' });
+  await tap('Hold it…', 'link');
+  await tap('Hold it');
+  await stands(page, '0 of 5 cleared, 1 held, 4 not seen yet');
+  const { meaning, readings } = await door(page, 'openBike', ids.Otter);
+  assert.deepEqual([meaning.chains[0].km, meaning.chains[0].reading_ids.length], [500, 1]);
+  const [reading] = /** @type {any[]} */ (Object.values(readings));
+  assert.equal(reading.fields.at_km, 500);
 });
 
 /** Moves to what has that name with Tab alone, and presses a key there. @param {Page} page @param {RegExp} name @param {string} key */
@@ -210,7 +223,7 @@ test('every screen of Round is accessible in both themes and fits', async (t) =>
   await tap('Clear it: seen, no reading');
   await line(page, 'Kite').tap();
   await more(page).tap();
-  await page.getByText('Plan a change').first().waitFor();
+  await page.getByText('Change the chain', { exact: true }).first().waitFor();
   await assertLooks(page, 'one bike, strict');
   await tap('Hold it…', 'link');
   await assertLooks(page, 'hold');

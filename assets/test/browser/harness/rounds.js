@@ -9,7 +9,7 @@ import { startServer } from './server.js';
 const LOANERS = [
   ['Dipper', { drive: 'hub', care: 'usual', tag: 'CD9' }, true],
   ['Heron', { drive: 'derailleur', rear_sprockets: 9, care: 'gritty', tag: 'CF3' }, true],
-  ['Kite', { drive: 'derailleur', rear_sprockets: 9, care: 'usual', tag: 'CG5', bears: ['child_seat'] }, true],
+  ['Kite', { drive: 'single', care: 'usual', tag: 'CG5', bears: ['child_seat'] }, true],
   ['Newt', { drive: 'hub', care: 'enclosed' }, true],
   ['Otter', { drive: 'derailleur', rear_sprockets: 11, care: 'gritty' }, false],
 ];
