@@ -1,6 +1,7 @@
 /**
  * The service worker, for ever at /sw.js. PRECACHE lists every file of this
- * version with its hash; VERSION is the hash of them all. Files under /files/
+ * version with its hash, except those in LATER, which are kept once the rider
+ * turned on what needs them; VERSION is the hash of them all. Files under /files/
  * carry their hash in the name, so serving one from another version's cache
  * would still be the right file; the page itself always comes from this
  * version's cache.
@@ -14,6 +15,9 @@ const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (
 const PREFIX = 'tautspan-';
 const CACHE = PREFIX + VERSION;
 
+/** An empty cache that stands for the rider's wish to have LATER; no version's, so clean() lets it be. */
+const WANTED = 'wanted-later';
+
 /** Paths that are the server's, never the page. */
 const SERVER = /^\/(api\/|healthz$|readyz$|metrics$)/;
 
@@ -22,6 +26,7 @@ worker.addEventListener('activate', (event) => event.waitUntil(worker.clients.cl
 worker.addEventListener('message', (event) => {
   if (event.data === 'take over') event.waitUntil(worker.skipWaiting());
   if (event.data === 'clean') event.waitUntil(clean());
+  if (event.data === 'keep later') event.waitUntil(keepLater(event.ports[0]));
 });
 
 worker.addEventListener('fetch', (event) => {
@@ -39,9 +44,22 @@ worker.addEventListener('fetch', (event) => {
 async function keepAll() {
   const work = async () => {
     const cache = await caches.open(CACHE);
-    await Promise.all(PRECACHE.map((entry) => keepOne(cache, entry)));
+    const list = (await caches.has(WANTED)) ? [...PRECACHE, ...LATER] : PRECACHE;
+    await Promise.all(list.map((entry) => keepOne(cache, entry)));
   };
   await (navigator.locks ? navigator.locks.request(CACHE, { mode: 'shared' }, work) : work());
+}
+
+/** Keeps what is in LATER, now and with every newer version, and says whether it is there. @param {MessagePort} port */
+async function keepLater(port) {
+  try {
+    await caches.open(WANTED);
+    const cache = await caches.open(CACHE);
+    await Promise.all(LATER.map((entry) => keepOne(cache, entry)));
+    port.postMessage(true);
+  } catch {
+    port.postMessage(false);
+  }
 }
 
 /** @param {Cache} cache @param {Entry} entry */

@@ -61,7 +61,7 @@ type Instrument struct {
 // Fields declares the instrument's JSON.
 func (i *Instrument) Fields(o *wire.Object) {
 	o.Text("name", &i.Name).Length(1, 80).Doc("what people call it", "")
-	wire.Choice(o, "kind", &i.Kind, wear.Rule, wear.Compare, wear.Gauge, wear.Caliper, wear.Screen).Doc("how it measures", "")
+	wire.Choice(o, "kind", &i.Kind, wear.Rule, wear.Compare, wear.Gauge, wear.Caliper, wear.Screen, wear.Photo).Doc("how it measures", "")
 	o.OptionalNumber("resolution_mm", &i.ResolutionMM).Between(0.001, 10).Doc("smallest step that can be read", "mm")
 	o.Numbers("steps", &i.Steps).Between(0.05, 3).Length(1, 12).Doc("elongation each step of a gauge stands for", "percent")
 	wire.Choice(o, "bears_on", &i.BearsOn, wear.OpposedRollers, wear.SameSide).Doc("what a gauge bears on", "")

@@ -19,6 +19,7 @@ func TestReading_Evidence(t *testing.T) {
 		"rule":    {Kind: wear.Rule, Pitches: 24, SpanMM: &span},
 		"caliper": {Kind: wear.Caliper, Pitches: 8, InsideMM: 94.4, RollerMM: 7.75},
 		"screen":  {Kind: wear.Screen, Pitches: 10, SpanPx: 1276, PxPerMM: 10, PxPerMMStandardUncertainty: 0.01},
+		"photo":   {Kind: wear.Photo, Pitches: 18, ElongationPercent: 0.62, StandardUncertaintyPercent: 0.07},
 	} {
 		t.Run(name, func(t *testing.T) {
 			e, err := r.Evidence(12.7)

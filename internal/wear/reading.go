@@ -16,6 +16,7 @@ const (
 	Gauge   Kind = "gauge"   // go/no-go steps
 	Caliper Kind = "caliper" // jaws pushing two rollers apart
 	Screen  Kind = "screen"  // the phone's calibrated screen as a rule
+	Photo   Kind = "photo"   // a photograph, as internal/photo measures it
 )
 
 // Bearing is what a gauge bears on.
@@ -66,11 +67,14 @@ type Reading struct {
 	PxPerMM                    float64
 	PxPerMMStandardUncertainty float64
 	StandardUncertaintyPx      *float64
+
+	ElongationPercent          float64 // photo
+	StandardUncertaintyPercent float64
 }
 
 // Fields declares the reading's JSON.
 func (r *Reading) Fields(o *wire.Object) {
-	wire.Tag(o, "kind", &r.Kind, Rule, Compare, Gauge, Caliper, Screen)
+	wire.Tag(o, "kind", &r.Kind, Rule, Compare, Gauge, Caliper, Screen, Photo)
 	if r.Kind != Gauge {
 		o.Integer("pitches", &r.Pitches).Between(1, 400).Required().Doc("pin-to-pin steps in the measured span", "")
 	}
@@ -104,6 +108,10 @@ func (r *Reading) Fields(o *wire.Object) {
 			Doc("standard uncertainty of the calibration", "px/mm")
 		o.OptionalNumber("standard_uncertainty_px", &r.StandardUncertaintyPx).Between(0.001, 10000).
 			Doc("standard uncertainty of reading the span", "px")
+	case Photo:
+		o.Number("elongation_percent", &r.ElongationPercent).Between(-5, 10).Required().Doc("as the photograph gives it", "percent")
+		o.Number("standard_uncertainty_percent", &r.StandardUncertaintyPercent).Between(0.01, 1).Required().
+			Doc("of the photograph, without the pull on the chain", "percent")
 	}
 }
 

@@ -112,3 +112,12 @@ func (r *Reading) measureScreen(nominalMM float64) (*measurement, error) {
 	m.addTension()
 	return m, nil
 }
+
+// measurePhoto takes what internal/photo found; its own budget went with the
+// picture, and only the pull on the chain is added.
+func (r *Reading) measurePhoto(nominalMM float64) (*measurement, error) {
+	m := &measurement{estimate: r.ElongationPercent, nominalMM: nominalMM}
+	m.add("photo", r.StandardUncertaintyPercent, words.N("budget_photo"))
+	m.addTension()
+	return m, nil
+}

@@ -74,6 +74,8 @@ func (r *Reading) measureKind(pitchMM float64) (*measurement, error) {
 		return r.measureCaliper(nominalMM)
 	case Screen:
 		return r.measureScreen(nominalMM)
+	case Photo:
+		return r.measurePhoto(nominalMM)
 	}
 	panic("wear: unknown kind of reading")
 }

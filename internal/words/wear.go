@@ -27,6 +27,7 @@ var wearEnglish = map[string]string{
 	"budget_play":        "play of the two rollers, {play} mm together",
 	"budget_calibration": "calibration of the screen, {percent} %",
 	"budget_screen":      "sighting both pins over the glass, {mm} mm",
+	"budget_photo":       "the photograph: print, lens, height and how clear the rims are",
 	"budget_steps":       "anywhere between {lo} % and {hi} % is possible",
 	"budget_gauge":       "where a step drops: its making, its own wear and the hand's pressure",
 	"budget_gauge_play":  "the gauge pushes rollers apart; their play differs from chain to chain",

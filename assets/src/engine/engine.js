@@ -4,6 +4,7 @@
  * a restart after a crash uses the compiled module again.
  */
 import { Bridge } from './bridge.js';
+import { compile } from './compile.js';
 import { build } from '../sync/build.js';
 
 /** @type {Promise<WebAssembly.Module>|null} */
@@ -15,14 +16,6 @@ function load() {
     throw error;
   });
   return compiled;
-}
-
-/** @param {string} url */
-async function compile(url) {
-  const response = await fetch(url);
-  if (!response.ok) throw new Error(`the engine's file answered ${response.status}`);
-  if (WebAssembly.compileStreaming) return WebAssembly.compileStreaming(response);
-  return WebAssembly.compile(await response.arrayBuffer());
 }
 
 /** The one engine of this page; see Bridge for its calls. */

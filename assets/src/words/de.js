@@ -7,12 +7,13 @@ import { codes, faults as messages, terms } from './de-faults.js';
 import fit from './de-fit.js';
 import kit from './de-kit.js';
 import glass from './de-glass.js';
+import { engine as photo } from './de-photo.js';
 import round from './de-round.js';
 
 /** @type {import('./language.js').Language} */
 export const german = {
   name: 'de',
   words: { ...bikes, ...fit, ...glass, ...kit, ...more, ...round, ...app },
-  engine,
+  engine: { ...engine, ...photo },
   faults: { messages, codes, terms },
 };

@@ -25,18 +25,22 @@ var sources = map[string]string{
 		`<link rel="manifest" href="manifest.webmanifest"><link rel="icon" href="icons/mark.svg">` +
 		`<link rel="stylesheet" href="styles/app.css"><script type="module" src="app/main.js"></script></head>` +
 		`<body><a href="/bikes">Bikes</a><a href="#top">Top</a></body></html>`,
-	"manifest.webmanifest": `{"id":"/","name":"x","icons":[{"src":"icons/mark.svg","sizes":"any"}]}`,
-	"icons/mark.svg":       `<svg xmlns="http://www.w3.org/2000/svg"/>`,
-	"styles/app.css":       `@import "./more.css"; body { color: red }`,
-	"styles/more.css":      `p { color: blue }`,
-	"app/main.js":          `import { greet } from "./greet.js"; greet();`,
-	"app/greet.js":         `export function greet() { document.title = "hello"; }`,
-	"words/de.js":          `export const german = {};`,
-	"engine/worker.js":     `import "wasm_exec"; postMessage(typeof Go);`,
-	"sw.js":                `self.addEventListener("install", () => [VERSION, PRECACHE]);`,
+	"manifest.webmanifest":   `{"id":"/","name":"x","icons":[{"src":"icons/mark.svg","sizes":"any"}]}`,
+	"icons/mark.svg":         `<svg xmlns="http://www.w3.org/2000/svg"/>`,
+	"styles/app.css":         `@import "./more.css"; body { color: red }`,
+	"styles/more.css":        `p { color: blue }`,
+	"app/main.js":            `import { greet } from "./greet.js"; greet();`,
+	"app/greet.js":           `export function greet() { document.title = "hello"; }`,
+	"words/de.js":            `export const german = {};`,
+	"engine/worker.js":       `import "wasm_exec"; postMessage(typeof Go);`,
+	"engine/photo-worker.js": `import "wasm_exec"; postMessage("photo");`,
+	"sw.js":                  `self.addEventListener("install", () => [VERSION, PRECACHE, LATER]);`,
 }
 
-var engine = bytes.Repeat([]byte("not really an engine "), 100)
+var both = engines{
+	main:  bytes.Repeat([]byte("not really an engine "), 100),
+	photo: bytes.Repeat([]byte("nor is this one "), 100),
+}
 
 func write(t *testing.T, changes map[string]string) string {
 	t.Helper()
@@ -52,7 +56,7 @@ func write(t *testing.T, changes map[string]string) string {
 
 func mustBuild(t *testing.T, changes map[string]string) *site {
 	t.Helper()
-	s, err := build(write(t, changes), engine)
+	s, err := build(write(t, changes), both)
 	require.NoError(t, err)
 	return s
 }
@@ -77,9 +81,13 @@ func TestBuild_everyByteCountsForTheVersion(t *testing.T) {
 		assert.Empty(t, seen[version], name)
 		seen[version] = name
 	}
-	other, err := build(write(t, nil), []byte("another engine"))
+	other, err := build(write(t, nil), engines{[]byte("another engine"), both.photo})
 	require.NoError(t, err)
 	assert.Empty(t, seen[other.version], "engine")
+	seen[other.version] = "engine"
+	other, err = build(write(t, nil), engines{both.main, []byte("another engine")})
+	require.NoError(t, err)
+	assert.Empty(t, seen[other.version], "photo engine")
 }
 
 func TestBuild_pageNamesOnlyWhatIsThere(t *testing.T) {
@@ -107,6 +115,14 @@ func TestBuild_serviceWorkerListsEverything(t *testing.T) {
 		sum := sha256.Sum256(content)
 		assert.Contains(t, worker, `["`+url+`","sha256-`+base64.StdEncoding.EncodeToString(sum[:])+`"]`)
 	}
+	// The photo engine stands in a list of its own: few riders load it.
+	lists := regexp.MustCompile(`\[\[.*?\]\]`).FindAllString(worker, -1)
+	require.Len(t, lists, 2)
+	later := lists[slices.IndexFunc(lists, func(list string) bool { return strings.Contains(list, "photo") })]
+	assert.Equal(t, 2, strings.Count(later, "/files/"))
+	assert.Equal(t, 2, strings.Count(worker, "/files/photo"))
+	assert.Contains(t, later, s.urls["engine/photo.wasm"])
+	assert.Contains(t, later, s.urls["engine/photo-worker.js"])
 }
 
 func TestBuild_ErrSources(t *testing.T) {
@@ -117,7 +133,7 @@ func TestBuild_ErrSources(t *testing.T) {
 		"main.js":                                     {"app/main.js": `import "./gone.js"`},
 		"index.html must hold":                        {"index.html": "<!doctype html>"},
 	} {
-		_, err := build(write(t, changes), engine)
+		_, err := build(write(t, changes), both)
 		require.Error(t, err, says)
 		assert.Contains(t, err.Error(), says)
 	}

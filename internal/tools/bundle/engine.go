@@ -18,20 +18,33 @@ var spareInlining = []string{
 	"-gcflags=tautspan/internal/forecast=",
 }
 
-// compileEngine returns the engine as WebAssembly, without paths, symbols or
-// anything else that differs from one machine to the next.
-func compileEngine() ([]byte, error) {
+// engines are the two programs of the phone.
+type engines struct{ main, photo []byte }
+
+// compileEngines compiles both. The photo engine is for speed, and loaded by
+// some only, so its small functions are inlined.
+func compileEngines() (e engines, err error) {
+	if e.main, err = compile("./wasm", spareInlining); err != nil {
+		return e, err
+	}
+	e.photo, err = compile("./wasm/photo", nil)
+	return e, err
+}
+
+// compile returns a program as WebAssembly, without paths, symbols or anything
+// else that differs from one machine to the next.
+func compile(program string, flags []string) ([]byte, error) {
 	dir, err := os.MkdirTemp("", "tautspan-engine")
 	if err != nil {
 		return nil, err
 	}
 	defer os.RemoveAll(dir)
 	out := filepath.Join(dir, "engine.wasm")
-	args := append([]string{"build", "-trimpath", "-buildvcs=false", "-ldflags", "-s -w -buildid=", "-o", out}, spareInlining...)
-	cmd := exec.Command("go", append(args, "./wasm")...)
+	args := append([]string{"build", "-trimpath", "-buildvcs=false", "-ldflags", "-s -w -buildid=", "-o", out}, flags...)
+	cmd := exec.Command("go", append(args, program)...)
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0", "GOFLAGS=")
 	if said, err := cmd.CombinedOutput(); err != nil {
-		return nil, fmt.Errorf("compiling the engine: %w\n%s", err, said)
+		return nil, fmt.Errorf("compiling %s: %w\n%s", program, err, said)
 	}
 	return os.ReadFile(out)
 }

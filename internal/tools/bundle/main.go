@@ -1,4 +1,4 @@
-// Command bundle builds the app: it compiles the engine to WebAssembly, bundles
+// Command bundle builds the app: it compiles the engines to WebAssembly, bundles
 // scripts and styles, names every file by its content, writes the list that the
 // service worker keeps, and compresses everything. The same sources and tools
 // give the same bytes. It runs from the folder that holds go.mod, after
@@ -30,21 +30,22 @@ func main() {
 }
 
 func run(source, out string) (version string, err error) {
-	engine, err := compileEngine()
+	both, err := compileEngines()
 	if err != nil {
 		return "", err
 	}
-	s, err := build(source, engine)
+	s, err := build(source, both)
 	if err != nil {
 		return "", err
 	}
 	return s.version, s.write(out)
 }
 
-// build makes the whole app in memory from its sources and the engine.
-func build(source string, engine []byte) (*site, error) {
+// build makes the whole app in memory from its sources and the two engines.
+func build(source string, both engines) (*site, error) {
 	s := newSite()
-	s.add("engine/engine.wasm", engine)
+	s.add("engine/engine.wasm", both.main)
+	s.later[s.add("engine/photo.wasm", both.photo)] = true // see addScripts for its worker
 	for _, step := range []func() error{
 		func() error { return s.addStatic(source) },
 		func() error { return s.addScripts(source) },

@@ -62,9 +62,9 @@ func (s *site) addPage(source string) error {
 		return errors.New("index.html must hold " + anchor + " once; the build puts its own elements after it")
 	}
 	head := fmt.Sprintf(`%s
-    <meta name="tautspan-build" content="%s" data-worker="%s" data-wasm="%s" data-german="%s">
+    <meta name="tautspan-build" content="%s" data-worker="%s" data-wasm="%s" data-german="%s" data-photo="%s" data-photo-worker="%s">
     <link rel="preload" as="fetch" type="application/wasm" href="%[4]s" crossorigin>`,
-		anchor, s.version, s.urls["engine/worker.js"], s.urls["engine/engine.wasm"], s.urls["words/de.js"])
+		anchor, s.version, s.urls["engine/worker.js"], s.urls["engine/engine.wasm"], s.urls["words/de.js"], s.urls["engine/photo.wasm"], s.urls["engine/photo-worker.js"])
 	s.files["/"] = bytes.Replace(page, []byte(anchor), []byte(head), 1)
 	return nil
 }

@@ -17,7 +17,7 @@ var targets = []api.Engine{
 }
 
 // addScripts bundles the page's script and styles, its other language, and the
-// engine's worker.
+// engines' workers.
 func (s *site) addScripts(source string) error {
 	support, err := goSupport()
 	if err != nil {
@@ -31,6 +31,7 @@ func (s *site) addScripts(source string) error {
 		{"words/de.js", api.FormatESModule},
 		{"styles/app.css", api.FormatDefault},
 		{"engine/worker.js", api.FormatIIFE},
+		{"engine/photo-worker.js", api.FormatIIFE},
 	} {
 		content, err := bundle(filepath.Join(source, entry.path), api.BuildOptions{
 			Format: entry.format, Alias: map[string]string{"wasm_exec": support},
@@ -38,26 +39,33 @@ func (s *site) addScripts(source string) error {
 		if err != nil {
 			return err
 		}
-		s.add(entry.path, content)
+		url := s.add(entry.path, content)
+		s.later[url] = strings.Contains(entry.path, "/photo")
 	}
 	return nil
 }
 
 // addServiceWorker makes /sw.js last, since it lists everything else.
 func (s *site) addServiceWorker(source string) error {
-	list := []string{}
-	for _, entry := range s.precached() {
-		list = append(list, fmt.Sprintf("[%q,%q]", entry[0], entry[1]))
-	}
 	content, err := bundle(filepath.Join(source, "sw.js"), api.BuildOptions{
 		Format: api.FormatIIFE,
 		Define: map[string]string{
 			"VERSION":  fmt.Sprintf("%q", s.version),
-			"PRECACHE": "[" + strings.Join(list, ",") + "]",
+			"PRECACHE": s.list(func(url string) bool { return !s.later[url] }),
+			"LATER":    s.list(func(url string) bool { return s.later[url] }),
 		},
 	})
 	s.files["/sw.js"] = content
 	return err
+}
+
+// list writes URLs with their integrity as JavaScript.
+func (s *site) list(wanted func(url string) bool) string {
+	list := []string{}
+	for _, entry := range s.integrities(wanted) {
+		list = append(list, fmt.Sprintf("[%q,%q]", entry[0], entry[1]))
+	}
+	return "[" + strings.Join(list, ",") + "]"
 }
 
 // bundle makes one minified file out of an entry and all it imports.

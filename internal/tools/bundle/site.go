@@ -17,11 +17,12 @@ import (
 type site struct {
 	urls    map[string]string // source path, as the sources name it, to URL
 	files   map[string][]byte // URL to content
+	later   map[string]bool   // URLs of what only some riders load
 	version string
 }
 
 func newSite() *site {
-	return &site{urls: map[string]string{}, files: map[string][]byte{}}
+	return &site{urls: map[string]string{}, files: map[string][]byte{}, later: map[string]bool{}}
 }
 
 // add takes in a file under a name with its hash and returns its URL.
@@ -59,11 +60,14 @@ func (s *site) addStatic(source string) error {
 	return nil
 }
 
-// precached lists the URL and integrity (W3C Subresource Integrity) of every
-// file, in a fixed order.
-func (s *site) precached() [][2]string {
+// integrities lists the URL and integrity (W3C Subresource Integrity) of every
+// file that wanted asks for, in a fixed order.
+func (s *site) integrities(wanted func(url string) bool) [][2]string {
 	list := [][2]string{}
 	for url, content := range s.files {
+		if !wanted(url) {
+			continue
+		}
 		sum := sha256.Sum256(content)
 		list = append(list, [2]string{url, "sha256-" + base64.StdEncoding.EncodeToString(sum[:])})
 	}
@@ -74,7 +78,7 @@ func (s *site) precached() [][2]string {
 // hash is the version of what was added so far: it changes with any byte.
 func (s *site) hash() string {
 	h := sha256.New()
-	for _, entry := range s.precached() {
+	for _, entry := range s.integrities(func(string) bool { return true }) {
 		fmt.Fprintln(h, entry[0], entry[1])
 	}
 	return hex.EncodeToString(h.Sum(nil)[:8])
