@@ -19,9 +19,9 @@ const UNDER_WAY =
 /** @param {string} text @returns {string[]} the names in its braces, sorted, their decimals left out */
 const braces = (text) => (text.match(/\{\w+/g) ?? []).sort();
 
-/** @param {string} folder @param {string} end @param {boolean} [recursive] @returns {string[]} the texts of all files in it that end so */
-function texts(folder, end, recursive = true) {
-  return readdirSync(new URL(folder, ROOT), { recursive, encoding: 'utf8' })
+/** @param {string} folder @param {string} end @returns {string[]} the texts of all files in it that end so */
+function texts(folder, end) {
+  return readdirSync(new URL(folder, ROOT), { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith(end))
     .map((name) => readFileSync(new URL(`${folder}/${name}`, ROOT), 'utf8'));
 }
@@ -45,7 +45,7 @@ test('what reads the same in both languages is a name, a sign or a unit', () => 
 
 /** The engine's own catalogue, read from its source. */
 const codes = Object.fromEntries(
-  texts('internal/words', '.go', false).flatMap((source) =>
+  texts('internal/words', '.go').flatMap((source) =>
     [...source.matchAll(/^\t"(\w+)":\s+"((?:[^"\\]|\\.)*)",$/gm)].map(([, code, text]) => [code, text]),
   ),
 );
