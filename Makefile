@@ -93,13 +93,8 @@ dev: ## build and serve again whenever a source changes
 	  test -z "$$pid" || { kill $$pid; wait $$pid; pid=; }; \
 	done
 
-release: test-go bundle ## stripped program with its checksum in dist
-	mkdir -p dist
-	$(GO) build -trimpath -ldflags "-s -w" -o dist/tautspan-$$($(GO) env GOOS)-$$($(GO) env GOARCH) .
-	cd dist && sha256sum tautspan-* > SHA256SUMS && cat SHA256SUMS
-
-audit: build chromium ## what Lighthouse says, each point lost by name
-	cd assets && node test/audit/audit.js
+release: bundle ## static programs for Linux with checksums and lists of contents, in dist; see server/docs/operating.md
+	GO="$(GO)" sh server/release/release.sh
 
 screenshots: build chromium ## every screen at two sizes in both themes, into testdata/screenshots
 	cd assets && node test/browser/screenshots.js ../testdata/screenshots

@@ -6,6 +6,8 @@ import (
 	"net"
 	"runtime/debug"
 	"strconv"
+
+	"tautspan/server/web"
 )
 
 // dataFolder is where the database is unless somebody says otherwise.
@@ -25,7 +27,8 @@ func Command(ctx context.Context, args []string, errs io.Writer) int {
 	return 0
 }
 
-// Version says which build this is: the module's version and the commit.
+// Version says which build this is: the module's version, the commit, and the
+// page inside, as the page shows it under Kit.
 func Version() string {
 	info, ok := debug.ReadBuildInfo()
 	if !ok {
@@ -36,6 +39,9 @@ func Version() string {
 		if s.Key == "vcs.revision" {
 			version += " " + s.Value
 		}
+	}
+	if page := web.Version(); page != "" {
+		version += " page " + page
 	}
 	return version
 }

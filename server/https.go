@@ -16,6 +16,7 @@ import (
 
 	"golang.org/x/crypto/acme"
 	"golang.org/x/crypto/acme/autocert"
+	_ "golang.org/x/crypto/x509roots/fallback" // a bare machine has no roots of its own to trust an authority by
 )
 
 // HTTPS is where certificates come from: for domains of its own the server gets

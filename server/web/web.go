@@ -31,6 +31,18 @@ func Handler() http.Handler {
 	return FromDist(dist)
 }
 
+// Version is which build of the page is inside this program, as the page itself
+// shows it; empty when there is none.
+func Version() string {
+	page, err := assets.Dist.ReadFile("dist/index.html")
+	if err != nil {
+		return ""
+	}
+	_, rest, _ := strings.Cut(string(page), `<meta name="tautspan-build" content="`)
+	version, _, _ := strings.Cut(rest, `"`)
+	return version
+}
+
 // FromDist serves a folder as the build writes it; without index.html every
 // page says that the app was not built.
 func FromDist(dist fs.FS) http.Handler {
