@@ -21,6 +21,7 @@ const usage = `usage:
   tautspan backup [--data DIR] --out FILE            write the database as one file, also while serving
   tautspan restore [--data DIR] --from FILE          make the database anew from such a file
   tautspan check [--data DIR]                        look whether the database is sound
+  tautspan tidy [--data DIR] --exports DIR --silent-days N   export, then delete, what nobody calls any more
   tautspan version                                   say which version this is
 `
 
@@ -48,6 +49,8 @@ func run(ctx context.Context, args []string, in io.Reader, out, errs io.Writer) 
 		return server.Restore(args, out, errs)
 	case "check":
 		return server.Check(args, out, errs)
+	case "tidy":
+		return server.Tidy(args, out, errs)
 	case "version":
 		fmt.Fprintln(out, server.Version())
 		return 0

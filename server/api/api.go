@@ -6,6 +6,7 @@ import (
 	"net/http"
 	"strconv"
 	"strings"
+	"sync/atomic"
 	"time"
 
 	"github.com/gorilla/mux"
@@ -35,14 +36,16 @@ type Config struct {
 type actions struct {
 	Config
 	foundings, joins *limiter
+	meters           []meter      // by route
+	unreadable       atomic.Int64 // operations refused for their form
 }
 
 // Routes adds every action to r. Whatever matches none of them goes to page,
 // except below /api/, which answers in JSON.
 func Routes(r *mux.Router, page http.Handler, cfg Config) {
-	a := &actions{Config: cfg, foundings: newLimiter(60, 10*time.Second), joins: newLimiter(120, time.Second)}
-	for _, route := range routes {
-		r.Handle(route.Path, a.guarded(route)).Methods(route.Method)
+	a := &actions{Config: cfg, foundings: newLimiter(60, 10*time.Second), joins: newLimiter(120, time.Second), meters: make([]meter, len(routes))}
+	for i, route := range routes {
+		r.Handle(route.Path, a.meters[i].metered(route.Stream, a.guarded(route))).Methods(route.Method)
 	}
 	r.MethodNotAllowedHandler = http.HandlerFunc(methodNotAllowed)
 	r.NotFoundHandler = http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {

@@ -2,9 +2,11 @@ package api
 
 import (
 	"net/http"
+	"time"
 
 	"tautspan/internal/record"
 	"tautspan/internal/wire"
+	"tautspan/server/reply"
 	"tautspan/server/store"
 )
 
@@ -28,17 +30,27 @@ func (e *exported) Fields(o *wire.Object) {
 
 // exportJSON is GET /api/v1/garages/{id}/export.json.
 func exportJSON(a *actions, w http.ResponseWriter, _ *http.Request, who *store.Session) error {
-	e := &exported{garageID: who.GarageID, at: record.FormatInstant(a.Now().UnixMilli())}
-	var err error
-	if e.name, err = a.Store.GarageName(who); err != nil {
-		return err
-	}
-	if e.devices, err = listDevices(a.Store, who); err != nil {
-		return err
-	}
-	if e.records, err = a.Store.State(who); err != nil {
+	text, err := Export(a.Store, who, a.Now())
+	if err != nil {
 		return err
 	}
 	w.Header().Set("Content-Disposition", `attachment; filename="garage.json"`)
-	return answer(w, http.StatusOK, e)
+	reply.JSON(w, http.StatusOK, text)
+	return nil
+}
+
+// Export is a whole garage as JSON.
+func Export(s *store.Store, who *store.Session, now time.Time) ([]byte, error) {
+	e := &exported{garageID: who.GarageID, at: record.FormatInstant(now.UnixMilli())}
+	var err error
+	if e.name, err = s.GarageName(who); err != nil {
+		return nil, err
+	}
+	if e.devices, err = listDevices(s, who); err != nil {
+		return nil, err
+	}
+	if e.records, err = s.State(who); err != nil {
+		return nil, err
+	}
+	return wire.Write(e)
 }

@@ -4,6 +4,7 @@ import (
 	"net/http"
 	"strconv"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"tautspan/internal/fault"
@@ -17,7 +18,8 @@ type limiter struct {
 	burst int
 	every time.Duration
 	// free is when each address will have its whole burst again.
-	free map[string]time.Time
+	free    map[string]time.Time
+	refused atomic.Int64 // calls
 }
 
 func newLimiter(burst int, every time.Duration) *limiter {
@@ -65,6 +67,7 @@ func (a *actions) limited(l *limiter, w http.ResponseWriter, r *http.Request) er
 	if wait == 0 {
 		return nil
 	}
+	l.refused.Add(1)
 	seconds := strconv.Itoa(int(wait/time.Second) + 1)
 	w.Header().Set("Retry-After", seconds)
 	return fault.New(fault.TooMany, "", "too many of these from one address; try again in "+seconds+" seconds")

@@ -20,6 +20,7 @@ type Route struct {
 	// Every action with a role is about the garage {id} in its path.
 	Least   record.Role
 	Summary string
+	Stream  bool // it stays open, so how long it took says nothing
 	// Request and Response make an empty message, to describe it; nil for none.
 	Request, Response func() wire.Message
 	public            func(*actions, http.ResponseWriter, *http.Request) error
@@ -53,7 +54,7 @@ func init() { // the table lists actions that describe the table
 			Summary: "Shut a device out: an owner any, everybody their own", member: deviceRevoke},
 		{Method: "POST", Path: inGarage + "/sync", Least: record.Viewer, Summary: "Send new operations and get those of others",
 			member: syncRun, Request: message[syncRequest], Response: message[syncResponse]},
-		{Method: "GET", Path: inGarage + "/events", Least: record.Viewer, Summary: "Server-sent events: one named cursor whenever there is something new", member: eventsStream},
+		{Method: "GET", Path: inGarage + "/events", Least: record.Viewer, Summary: "Server-sent events: one named cursor whenever there is something new", Stream: true, member: eventsStream},
 		{Method: "GET", Path: inGarage + "/export.json", Least: record.Viewer, Summary: "The whole garage as JSON", member: exportJSON},
 		{Method: "GET", Path: inGarage + "/export.csv", Least: record.Viewer, Summary: "Every reading as CSV (RFC 4180)", member: exportCSV},
 		{Method: "GET", Path: inGarage + "/checks.ics", Least: record.Viewer, Summary: "The next checks as a calendar (RFC 5545)", member: checksCalendar},
@@ -101,6 +102,9 @@ func (a *actions) asMember(route Route, w http.ResponseWriter, r *http.Request) 
 		return fault.New(fault.NotFound, "", "there is no such garage, or it is not yours to see")
 	case !who.Role.AtLeast(route.Least):
 		return fault.New(fault.Denied, "", "a "+string(who.Role)+" may not do this; it takes a "+string(route.Least))
+	}
+	if err := a.Store.Seen(who, a.Now().UnixMilli()); err != nil {
+		return err
 	}
 	return route.member(a, w, r, who)
 }

@@ -71,6 +71,7 @@ func syncRun(a *actions, w http.ResponseWriter, r *http.Request, who *store.Sess
 	if err != nil {
 		return err
 	}
+	a.unreadable.Add(int64(len(rejected)))
 	page, refused, err := a.Store.Sync(who, ask.cursor, ops, a.Now().UnixMilli())
 	if err != nil {
 		return err

@@ -145,3 +145,20 @@ func keep(part, path string) error {
 	}
 	return errors.Join(folder.Sync(), folder.Close())
 }
+
+// WriteDurably writes a file that is there whole and on the disk, or not at all.
+func WriteDurably(path string, content []byte) error {
+	part := path + ".part"
+	if err := os.WriteFile(part, content, 0o600); err != nil {
+		return err
+	}
+	return keep(part, path)
+}
+
+// OpenExisting is Open for a folder that has a database.
+func OpenExisting(dir string) (*Store, error) {
+	if _, err := schemaOf(dir); err != nil {
+		return nil, err
+	}
+	return Open(dir, DefaultQuota())
+}

@@ -14,6 +14,7 @@ type Session struct {
 	Device   string
 	Role     record.Role
 	gid      int64
+	seenDay  int64
 }
 
 // Welcome is what a device gets when it founds or joins a garage. Token is told
@@ -29,8 +30,8 @@ func (s *Store) CreateGarage(name, deviceName string, nowMS int64) (*Welcome, er
 	w := &Welcome{GarageID: newID(nowMS), Role: record.Owner, Name: name}
 	err := s.write(func(t *tx) error {
 		var gid int64
-		err := t.row("INSERT INTO garages (garage_id, name, created_ms) VALUES (?, ?, ?) RETURNING gid",
-			[]any{w.GarageID, name, nowMS}, &gid)
+		err := t.row("INSERT INTO garages (garage_id, name, created_ms, seen_day) VALUES (?, ?, ?, ?) RETURNING gid",
+			[]any{w.GarageID, name, nowMS, nowMS / dayMS}, &gid)
 		if err != nil {
 			return err
 		}
@@ -78,8 +79,8 @@ func (s *Store) Authenticate(token string) (*Session, error) {
 	}
 	who := &Session{Device: id}
 	var kept []byte
-	err := s.reader.QueryRow(`SELECT g.garage_id, g.gid, d.role, d.secret_hash FROM devices d JOIN garages g USING (gid)
-		WHERE d.device_id = ? AND d.revoked_ms IS NULL`, id).Scan(&who.GarageID, &who.gid, (*string)(&who.Role), &kept)
+	err := s.reader.QueryRow(`SELECT g.garage_id, g.gid, g.seen_day, d.role, d.secret_hash FROM devices d JOIN garages g USING (gid)
+		WHERE d.device_id = ? AND d.revoked_ms IS NULL`, id).Scan(&who.GarageID, &who.gid, &who.seenDay, (*string)(&who.Role), &kept)
 	if errors.Is(err, sql.ErrNoRows) {
 		return nil, nil
 	}

@@ -28,6 +28,7 @@ const FileName = "tautspan.db"
 
 // Store is one open database.
 type Store struct {
+	path   string
 	writer *sql.DB // one connection
 	reader *sql.DB
 	jobs   chan *job
@@ -75,7 +76,7 @@ func Open(dir string, quota Quota) (*Store, error) {
 		return nil, err
 	}
 	path := filepath.Join(dir, FileName)
-	s := &Store{quota: quota, jobs: make(chan *job, maxJobs), stop: make(chan struct{}), closed: make(chan struct{}),
+	s := &Store{path: path, quota: quota, jobs: make(chan *job, maxJobs), stop: make(chan struct{}), closed: make(chan struct{}),
 		checkpoint: make(chan struct{}), settled: make(chan struct{})}
 	conn, err := s.connect(path)
 	if err != nil {
