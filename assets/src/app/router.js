@@ -22,6 +22,8 @@ import { openGlass } from '../screens/glass-actions.js';
 import { evaluateFit } from '../screens/fit-actions.js';
 import { keepReading } from '../screens/keep.js';
 import { openKeep } from '../screens/keep-actions.js';
+import { join } from '../screens/join.js';
+import { openJoin } from '../screens/join-actions.js';
 import { kept, openKept } from '../screens/kept.js';
 import { kit } from '../screens/kit.js';
 import { round } from '../screens/round.js';
@@ -55,6 +57,7 @@ export const PLACES = {
   chains: { screen: bikeChains, title: 'bike.chains', under: 'bikes', open: openBikePlace },
   distance: { screen: bikeDistance, title: 'run.title', under: 'bikes', open: openBikePlace },
   edit: { screen: bikeEdit, title: 'bike.edit', under: 'bikes', open: openBikePlace },
+  join: { screen: join, title: 'join.title', under: 'kit', open: openJoin },
   kept: { screen: kept, title: 'kept.title', under: 'check', open: openKept },
   keep: { screen: keepReading, title: 'keep.where', under: 'check', open: openKeep },
   change: { screen: bikeChange, title: 'change.title', under: 'bikes', open: openChange },

@@ -28,7 +28,8 @@ import { NO_WORK } from './work.js';
  *   person: string, round: RoundState,
  *   fit: import('../data/fit-draft.js').Fit, fitBefore: import('../data/fit-draft.js').Fit|null,
  *   fitResults: Record<import('../data/fit-draft.js').Question, FitResult>,
- *   garage: import('../data/garage.js').GarageState|null} & import('../screens/bike-actions.js').BikesPart &
+ *   garage: import('../data/garage.js').GarageState|null,
+ *   join: import('../screens/join-actions.js').Join} & import('../screens/bike-actions.js').BikesPart &
  *   import('./work.js').WorkState & import('./kit-state.js').KitState} State
  * @typedef {{start: import('../data/round-form.js').Start, form: import('../data/round-form.js').Form,
  *   find: string, all: boolean, tagPick: number, fault: string, trouble: ''|'none'|'other',
@@ -84,6 +85,7 @@ let state = {
   fitBefore: null,
   fitResults: { which: NO_FIT, length: NO_FIT, centre: NO_FIT, gears: NO_FIT },
   garage: null,
+  join: { status: 'ask', told: null, wrong: '', fault: null },
   forms: recall('forms', {}),
   bikes: { query: '', shown: 20 },
   bike: { id: '', status: 'none', detail: null, care: null, shown: 12, of: null },

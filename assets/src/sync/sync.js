@@ -6,6 +6,7 @@
 import { workAhead } from '../data/background.js';
 import { watchSaves } from '../data/change.js';
 import { current, publish, tellSync } from '../data/garage-state.js';
+import { refusedOps } from '../data/garage-read.js';
 import { garages } from '../data/garage-store.js';
 import { refreshAll } from '../data/refresh.js';
 import { inTurn, tellTabs } from '../data/tabs.js';
@@ -15,6 +16,9 @@ import { exchange } from './exchange.js';
 import { nextTry } from './rhythm.js';
 
 /** @typedef {import('../data/garage-store.js').Garage} Garage */
+
+/** What the server would not take yet is sent again after this long, ms. */
+const WAITING_MS = 10 * 60 * 1000;
 
 let failures = 0;
 let running = false;
@@ -77,6 +81,7 @@ async function withServer({ key }) {
     await inTurn('sync', () => exchange(key));
     failures = 0;
     tellSync({ state: 'idle', trouble: null });
+    if ((await refusedOps(key)).some(({ waits }) => waits)) timer = setTimeout(run, WAITING_MS);
   } catch (error) {
     failed(error);
   }

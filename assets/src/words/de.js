@@ -8,12 +8,13 @@ import fit from './de-fit.js';
 import kit from './de-kit.js';
 import glass from './de-glass.js';
 import { engine as photo } from './de-photo.js';
+import join from './de-join.js';
 import round from './de-round.js';
 
 /** @type {import('./language.js').Language} */
 export const german = {
   name: 'de',
-  words: { ...bikes, ...fit, ...glass, ...kit, ...more, ...round, ...app },
+  words: { ...bikes, ...fit, ...glass, ...join, ...kit, ...more, ...round, ...app },
   engine: { ...engine, ...photo },
   faults: { messages, codes, terms },
 };

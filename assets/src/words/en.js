@@ -7,6 +7,7 @@ import bikes from './en-bikes.js';
 import fit from './en-fit.js';
 import glass from './en-glass.js';
 import kit from './en-kit.js';
+import join from './en-join.js';
 import round from './en-round.js';
 
 export default {
@@ -15,6 +16,7 @@ export default {
   ...more,
   ...glass,
   ...kit,
+  ...join,
   ...bikes,
   'app.name': 'Tautspan',
   'app.skip': 'Skip to the reading',
