@@ -75,12 +75,17 @@ function told(name, asked) {
   if (work) set({ work: { ...work, answers: { ...work.answers, [name]: asked } } });
 }
 
+/** Whether changes are on their way to the disk. */
+let keeping = false;
+
 /**
- * Keeps changes; what stands against it is in `trouble` or `refused`.
+ * Keeps changes once, however often it is touched; what stands against it is in `trouble` or `refused`.
  * @param {import('../data/garage.js').Change[]} changes
  * @returns {Promise<string[]|null>} the records' ids once they are on the disk, null when nothing was kept
  */
 export async function put(changes) {
+  if (keeping) return null;
+  keeping = true;
   try {
     const ids = await save(changes);
     set({ refused: '' });
@@ -89,6 +94,8 @@ export async function put(changes) {
     if (error instanceof EngineFault) set({ refused: faultText(error.fault) });
     else set({ trouble: error instanceof KeepError ? error.reason : 'lost' });
     return null;
+  } finally {
+    keeping = false;
   }
 }
 

@@ -8,10 +8,11 @@ import { newId } from '../data/ids.js';
 import { readingChanges } from '../data/keep-reading.js';
 import { recallKept, rewrite } from '../data/kept.js';
 import { forget, keep, recall } from '../data/local.js';
+import { wearRequest } from '../data/meaning.js';
 import { readFar } from '../parts/distances.js';
 import { inverse } from '../data/undo.js';
 import { t } from '../words/t.js';
-import { put, takeUp } from './bike-work.js';
+import { askFor, put, takeUp } from './bike-work.js';
 import { fitted, knownDistance, usualMode } from './change-actions.js';
 import { change, keepDraft, settled } from './check-actions.js';
 import { size } from './kept.js';
@@ -36,9 +37,10 @@ export async function openKeep(source) {
   const keeping =
     kept.source === source ? kept : { ...EMPTY, source, bike_id: source ? only : (draft.bike?.bike_id ?? only) };
   set({ keeping, loose: null, refused: '', flash: '' });
+  const loose = source ? (await recallKept()).find((one) => one.record_id === source) : null;
+  if (now().keeping?.source !== source) return;
+  set({ loose: loose ?? null });
   if (keeping.bike_id && keeping.bike_id !== NEW) takeUp(keeping.bike_id, begin);
-  if (source) set({ loose: (await recallKept()).find((one) => one.record_id === source) ?? null });
-  else await settled();
 }
 
 /** Stands for a bike that is not there yet. */
@@ -57,10 +59,19 @@ export function chooseBike(bike_id) {
   focusNext(bike_id === NEW ? 'keep-name' : 'keep-done');
 }
 
-/** How far is asked as it is best known, unless something is typed already. @param {import('../data/garage.js').BikeDetail} detail */
-function begin(detail) {
+/**
+ * How far is asked as it is best known, unless something is typed already; and
+ * the reading is judged for this bike.
+ * @param {import('../data/garage.js').BikeDetail} detail
+ */
+async function begin(detail) {
   const { keeping } = now();
   if (keeping && !keeping.text) putKeeping({ mode: usualMode(detail) });
+  await settled();
+  const from = source(now());
+  if (!from) return;
+  const chain = detail.chains[detail.meaning.fitted_chain_id ?? '']?.fields ?? {};
+  askFor('judged', 'wear', wearRequest(detail.bike.fields, chain, from.requests[from.counted]));
 }
 
 /** @param {State} state @returns {import('../data/kept.js').KeptFields|null} the reading that is to be kept */

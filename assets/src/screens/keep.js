@@ -29,7 +29,7 @@ export function keepReading(state) {
   return {
     body: html`<div class="sheets">
       <h1>${t('keep.where')}</h1>
-      ${from ? reading(from.answer) : html`<p role="status">${t(state.result.status === 'waiting' ? 'answer.starting' : 'keep.gone')}</p>`}
+      ${from ? reading(judged(state) ?? from.answer) : html`<p role="status">${t(state.result.status === 'waiting' ? 'answer.starting' : 'keep.gone')}</p>`}
       ${bikes(state)}
       <div class="choices">
         <button class="chip" type="button" aria-pressed=${keeping?.bike_id === NEW ? 'true' : 'false'} @click=${() => chooseBike(NEW)}>${t('keep.new')}</button>
@@ -42,6 +42,11 @@ export function keepReading(state) {
       <button class="button main" type="button" id="keep-done" aria-disabled=${from && standing(state).ready ? 'false' : 'true'}
         @click=${finishKeep}>${name ? t('keep.on', { name }) : t('keep.choose')}</button></div>`,
   };
+}
+
+/** The reading as it is for the bike that is chosen. @param {State} state @returns {import('../data/request.js').Answer|null} */
+function judged({ work, keeping }) {
+  return (work && work.bike_id === keeping?.bike_id && work.answers.judged?.answer) || null;
 }
 
 /** @param {import('../data/request.js').Answer} answer */

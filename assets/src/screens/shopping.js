@@ -59,8 +59,14 @@ function list({ work, settings: { units } }, detail, answer) {
     ${families.length === 1 ? closing(families[0], chain?.closure) : nothing}
     ${inspect(detail)}
     ${sentences('cautions.title', [
-      ...new Set([...said(answer, 'cautions'), ...(count?.answer ? said(count.answer, 'cautions') : [])]),
+      ...new Set([...careful(answer, families.length === 1), ...(count?.answer ? said(count.answer, 'cautions') : [])]),
     ])}`;
+}
+
+/** Once the bike settles the family, the doubt about it is gone. @param {any} answer @param {boolean} settled */
+function careful(answer, settled) {
+  const codes = answer.caution_codes.map((/** @type {{code: string}} */ { code }) => code);
+  return said(answer, 'cautions').filter((_, i) => !settled || codes[i] !== 'identify_caution_unsure');
 }
 
 /** @param {Family} one @param {State['settings']['units']} units */

@@ -11,7 +11,7 @@ export const HEIGHT = 250;
 export const PAPER = { x: 40, y: 30, width: 308, height: 184 };
 
 /** The least share of the width that is to come; what lies too far back is left out. */
-const AHEAD = 0.25;
+const AHEAD = 1 / 12;
 /** The paper reaches so many limits up, further when the chain is there already. */
 const UP = 1.5;
 const MOST_UP = 3;

@@ -94,14 +94,14 @@ test('an earlier chain is joined from value to value', () => {
   assert.equal(pairs(earlier[0].line).length, 2);
 });
 
-test('what is to come has a quarter of the width; readings too far back are counted, not drawn', () => {
+test('what is to come has a twelfth of the width at least; readings too far back are counted, not drawn', () => {
   const forecast = answer('four-readings-earlier-chain');
   const far = {
     ...forecast,
     curve: forecast.curve.map((one) => ({ ...one, km: 20_000 + (one.km - forecast.curve[0].km) / 2 })),
   };
   const seen = view(far, 'mixed');
-  assert.ok(Math.abs(PAPER.x + PAPER.width - seen.now - PAPER.width / 4) < 1e-6);
+  assert.ok(Math.abs(PAPER.x + PAPER.width - seen.now - PAPER.width / 12) < 1e-6);
   assert.equal(seen.begins, false);
   assert.equal(seen.hidden, 4);
 });
