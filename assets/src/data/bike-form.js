@@ -156,12 +156,12 @@ function folded({ max_sprocket, capacity_teeth, adjust_back_mm, adjust_forward_m
 }
 
 /**
- * @param {string} field as an engine's fault names it, such as put.derailleur.max_sprocket
+ * @param {string} field as an engine's fault names it, such as changes[0].put.derailleur.max_sprocket
  * @returns {string} the form's field
  */
 export function formField(field) {
   const name = field
-    .replace(/^put\./, '')
+    .replace(/^.*put\./, '')
     .replace(/\[0\]$/, '.lo')
     .replace(/\[\d+\]/g, '');
   if (name.startsWith('adjust_mm')) return name.endsWith('lo') ? 'adjust_forward_mm' : 'adjust_back_mm';

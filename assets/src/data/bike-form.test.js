@@ -92,7 +92,7 @@ test('what cannot be read is named and not put', () => {
 });
 
 test('a fault of the engine finds its field', () => {
-  assert.equal(formField('put.derailleur.max_sprocket'), 'max_sprocket');
+  assert.equal(formField('changes[0].put.derailleur.max_sprocket'), 'max_sprocket');
   assert.equal(formField('put.adjust_mm[0]'), 'adjust_forward_mm');
   assert.equal(formField('put.adjust_mm[1]'), 'adjust_back_mm');
   assert.equal(formField('put.chainrings[2]'), 'chainrings');

@@ -129,7 +129,7 @@ export async function commit(changes, { text, form, to, undo }) {
     if (form) drop(form);
     set({ did: { text, undo: undo ?? inverse(changes, ids, before), at: Date.now() }, fault: null, trouble: null });
     if (to && location.hash !== to) leave(to);
-    else if (now().bike.id) refreshBike();
+    else if (now().bike.id) await refreshBike(); // the next touch is about what stands there then
     return true;
   } catch (error) {
     set(failure(error));
@@ -162,7 +162,7 @@ export async function undo() {
   try {
     await save(did.undo);
     set({ did: { text: '', undo: [], at: Date.now() } });
-    if (now().bike.id) refreshBike();
+    if (now().bike.id) await refreshBike();
     focusNext('place');
   } catch (error) {
     set(failure(error));

@@ -47,7 +47,7 @@ export function question(state, detail) {
   const later = () => fill(name, { later: [...filled.later, next] });
   return html`<section class="panel" aria-label=${t('ask.title')}>
     ${DRAW[next](state, detail, name)}
-    <button class="button quiet" type="button" @click=${later}>${t('ask.later')}</button>
+    <div><button class="button quiet" type="button" @click=${later}>${t('ask.later')}</button></div>
   </section>`;
 }
 

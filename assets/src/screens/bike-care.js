@@ -61,9 +61,11 @@ export function bikeCare(state) {
 let asked = { question: '', done: Promise.resolve() };
 
 /** @param {Look} shown @returns {object} what to ask the engine */
-function request({ one: { looks, lubricant }, chain }) {
+function request({ one: { looks, lubricant, did }, chain }) {
   return {
     ...chain?.care_request,
+    // Whether it was due or not: what lubricating asks to be careful about is wanted.
+    ...(did.includes('lubricated') && { sounds_dry: true }),
     ...(looks && { dirty: looks === 'dirty' }),
     ...(LUBRICANTS.includes(lubricant) && { lubricant }),
   };

@@ -1,5 +1,6 @@
 /** The chains of a bike: which is on, which rest, which are retired. */
 import { html, nothing } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
 import { putOn, rest, retire } from '../data/chain-moves.js';
 import { mayLead } from '../data/roles.js';
 import { far } from '../parts/distances.js';
@@ -31,7 +32,11 @@ function body(state, detail) {
       const here = chains.filter((chain) => chain.place === place);
       return here.length
         ? html`<section class="sheet"><h2>${named('chains.place', place)}</h2>
-        <ul class="chains">${here.map((chain) => html`<li>${one(state, detail, chain, lead)}</li>`)}</ul></section>`
+        <ul class="chains">${repeat(
+          here,
+          (chain) => chain.chain_id,
+          (chain) => html`<li>${one(state, detail, chain, lead)}</li>`,
+        )}</ul></section>`
         : nothing;
     })}
     ${lead && chains.some((chain) => chain.place === 'resting') ? html`<p class="soft">${t('chains.closure')}</p>` : nothing}
@@ -49,8 +54,7 @@ function one(state, detail, chain, lead) {
         ? html`<div class="choices">${moves(detail, chain)}
       <a class="button" href="#/chain/${detail.meaning.bike_id}/${id}">${t('chains.edit')}</a></div>`
         : nothing
-    }
-`;
+    }`;
 }
 
 /** @param {BikeDetail} detail @param {Chain} chain */
