@@ -60,7 +60,7 @@ function page(state, detail) {
     }
     ${log(state, detail)}
     ${roundHistory(state, detail)}
-    ${more(meaning.bike_id)}
+    ${more(meaning.bike_id, mayLead(role))}
   </div>`;
 }
 
@@ -120,16 +120,16 @@ function upkeep({ next_task, next_in_km }, units) {
   return next_in_km > 0 ? t('bike.care.next', { task, far: within(next_in_km, units) }) : t('bike.care.now', { task });
 }
 
-/** @param {string} id */
-function more(id) {
+/** @param {string} id @param {boolean} lead */
+function more(id, lead) {
   const places = /** @type {const} */ ([
     ['edit', 'bike.edit'],
     ['chains', 'bike.chains'],
-    ['change', 'bike.change'],
     ['shopping', 'bike.shopping'],
     ['cost', 'bike.cost'],
   ]);
-  return html`<nav class="bike-more" aria-label=${t('bike.rest')}>${places.map(
+  const change = /** @type {const} */ (['change', 'bike.change']);
+  return html`<nav class="bike-more" aria-label=${t('bike.rest')}>${[...places, ...(lead ? [change] : [])].map(
     ([place, word]) => html`<a class="button" href="#/${place}/${id}">${t(word)}</a>`,
   )}</nav>`;
 }
