@@ -13,12 +13,16 @@ import { bike } from '../screens/bike.js';
 import { bikes } from '../screens/bikes.js';
 import { bikeChange } from '../screens/bike-change.js';
 import { openChange } from '../screens/change-actions.js';
+import { backup } from '../screens/backup.js';
+import { openBackup } from '../screens/backup-actions.js';
 import { check } from '../screens/check.js';
 import { openCheck } from '../screens/check-bike.js';
 import { cost, openCost } from '../screens/cost.js';
 import { fit } from '../screens/fit.js';
 import { glass } from '../screens/glass.js';
 import { openGlass } from '../screens/glass-actions.js';
+import { instrument, instruments } from '../screens/instruments.js';
+import { openTool, openTools } from '../screens/instrument-actions.js';
 import { evaluateFit } from '../screens/fit-actions.js';
 import { keepReading } from '../screens/keep.js';
 import { openKeep } from '../screens/keep-actions.js';
@@ -30,6 +34,8 @@ import { round } from '../screens/round.js';
 import { openRound } from '../screens/round-arrive.js';
 import { tags } from '../screens/round-tags.js';
 import { openShopping, shopping } from '../screens/shopping.js';
+import { share } from '../screens/share.js';
+import { openShare } from '../screens/share-actions.js';
 import { lookAtStorage } from './storage.js';
 import { now, set } from './store.js';
 
@@ -58,6 +64,10 @@ export const PLACES = {
   distance: { screen: bikeDistance, title: 'run.title', under: 'bikes', open: openBikePlace },
   edit: { screen: bikeEdit, title: 'bike.edit', under: 'bikes', open: openBikePlace },
   join: { screen: join, title: 'join.title', under: 'kit', open: openJoin },
+  share: { screen: share, title: 'share.title', under: 'kit', open: openShare },
+  backup: { screen: backup, title: 'backup.title', under: 'kit', open: openBackup },
+  instruments: { screen: instruments, title: 'tools.title', under: 'kit', open: openTools },
+  instrument: { screen: instrument, title: 'tool.title', under: 'kit', open: openTool },
   kept: { screen: kept, title: 'kept.title', under: 'check', open: openKept },
   keep: { screen: keepReading, title: 'keep.where', under: 'check', open: openKeep },
   change: { screen: bikeChange, title: 'change.title', under: 'bikes', open: openChange },

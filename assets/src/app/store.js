@@ -8,7 +8,7 @@ import { recall } from '../data/local.js';
 import { recallPerson } from '../data/person.js';
 import { EMPTY, recallStart } from '../data/round-form.js';
 import { recallSettings } from '../data/settings.js';
-import { NO_KIT } from './kit-state.js';
+import { recallKit } from './kit-state.js';
 import { NO_WORK } from './work.js';
 
 /**
@@ -96,7 +96,7 @@ let state = {
   fault: null,
   did: null,
   ...NO_WORK,
-  ...NO_KIT,
+  ...recallKit(),
 };
 
 /** @type {Set<() => void>} */

@@ -17,7 +17,8 @@ import { PITCH_MM, nudge, read, show } from './lengths.js';
  * @typedef {{percent: number, drops: boolean|null}} Step
  * @typedef {{steps: Step[], bears_on: 'opposed_rollers'|'same_side'}} GaugeDraft
  * @typedef {{instrument: Instrument, drive: Drive, rule: SpanDraft, compare: SpanDraft,
- *   caliper: SpanDraft, screen: SpanDraft, gauge: GaugeDraft, at?: number, for?: string,
+ *   caliper: SpanDraft, screen: SpanDraft, gauge: GaugeDraft,
+ *   mine?: Partial<Record<Instrument, import('./instruments.js').Mine>>, at?: number, for?: string,
  *   bike?: {bike_id: string, limit_percent?: number}}} Draft at: when it last changed, ms; for: the bike of a
  *   round that is read, empty for Check's own; bike: whose chain Check's own is, with that chain's own limit
  */

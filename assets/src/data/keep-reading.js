@@ -6,7 +6,8 @@
 /**
  * @typedef {Record<string, any>} Fields
  * @typedef {import('./chain-change.js').Change} Change
- * @typedef {{at: string, requests: any[], counted: number, note: string}} Source every place measured, and which counted
+ * @typedef {{at: string, requests: any[], counted: number, note: string, instrument_id?: string}} Source every place
+ *   measured, which counted, and with what
  */
 
 /**
@@ -28,14 +29,18 @@ export function recorded({ span_text, ...reading }) {
  * @param {string} [by]
  * @returns {Change[]} the counted reading first among the places, so that it can be found again
  */
-export function readingChanges({ at, requests, counted, note }, to, by = '') {
+export function readingChanges({ at, requests, counted, note, instrument_id }, to, by = '') {
   const { bike_id, chain_id, distance, at_km, newChain, newBike } = to;
   /** @type {Change[]} */
   const all = [];
   if (newBike) all.push({ table: 'bikes', record_id: bike_id, put: newBike });
   if (newChain) all.push({ table: 'chains', record_id: chain_id, put: { bike_id, ...newChain } });
   if (distance) all.push({ table: 'distances', put: { bike_id, at, ...distance } });
-  const more = { ...(by ? { by } : {}), ...(note.trim() ? { note: note.trim() } : {}) };
+  const more = {
+    ...(by ? { by } : {}),
+    ...(note.trim() ? { note: note.trim() } : {}),
+    ...(instrument_id ? { instrument_id } : {}),
+  };
   all.push({
     table: 'readings',
     put: { chain_id, at, at_km, reading: recorded(requests[counted].reading), ...more },

@@ -8,7 +8,7 @@ import { forget, keep, recall } from './local.js';
 
 /**
  * @typedef {{at: string, requests: any[], counted: number, answer: import('./request.js').Answer,
- *   note: string}} KeptFields every place measured, the index of the one that counted, its answer
+ *   note: string, instrument_id?: string}} KeptFields every place measured, the index of the one that counted, its answer
  * @typedef {{table: 'loose_readings', record_id: string, removed?: boolean, fields: KeptFields}} Kept
  */
 

@@ -2,6 +2,7 @@
  * From a draft to requests for the `wear` calculation, and back from its
  * answers to what the screen shows.
  */
+import { biased } from './instruments.js';
 import { MARKS, PITCH_MM, read, stepMM } from './lengths.js';
 import { nominalMM, rollerMM, spanDraft } from './draft.js';
 
@@ -34,7 +35,7 @@ export class Unsendable extends Error {
 export function requests(draft) {
   const part = spanDraft(draft);
   const readings = part ? part.places.flatMap((place) => (place ? [reading(draft, place)] : [])) : gauge(draft);
-  return readings.map((one) => ({ ...drive(draft), reading: one }));
+  return readings.map((one) => ({ ...drive(draft), reading: biased(draft, one) }));
 }
 
 /**
@@ -50,7 +51,7 @@ export function probe(draft) {
     draft.instrument === 'gauge'
       ? { kind: 'gauge', steps: [{ percent: 0.5, drops: false }], bears_on: draft.gauge.bears_on }
       : reading(draft, draft.instrument === 'rule' ? { ...nominal, text: `${nominal.mm} mm` } : nominal);
-  return { ...drive(draft), reading: one };
+  return { ...drive(draft), reading: biased(draft, one) };
 }
 
 /** A screen of one px per mm on which nothing is longer than new. @param {import('./draft.js').SpanDraft} part */

@@ -7,6 +7,7 @@ import { askToPersist } from '../app/storage.js';
 import { NO_RESULT, now, set } from '../app/store.js';
 import { cleared, entered, entry, spanDraft, withEntry } from '../data/draft.js';
 import { newId } from '../data/ids.js';
+import { instrumentOf } from '../data/instruments.js';
 import { keepReading } from '../data/kept.js';
 import { keep } from '../data/local.js';
 import { Unsendable, largest, probe, requests, shownMM } from '../data/request.js';
@@ -149,6 +150,7 @@ async function keepAnswered({ draft, result }) {
     counted: result.counted,
     answer: result.answers[result.counted],
     note: '',
+    ...instrumentOf(draft),
   };
   const id = newId();
   try {

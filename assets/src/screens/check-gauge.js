@@ -5,6 +5,7 @@ import { choice } from '../parts/choice.js';
 import { faultText } from '../words/engine.js';
 import { named, t } from '../words/t.js';
 import { change } from './check-actions.js';
+import { mine } from './check-mine.js';
 
 /** @typedef {import('../data/draft.js').GaugeDraft} GaugeDraft */
 
@@ -15,9 +16,11 @@ function put(part) {
 }
 
 /** @param {import('../app/store.js').State} state */
-export function gaugeEnds({ draft, result, stepFault }) {
+export function gaugeEnds(state) {
+  const { draft, result, stepFault } = state;
   const { steps, bears_on } = draft.gauge;
   return html`<section class="ends">
+    ${mine(state)}
     <h2>${t('gauge.title')}</h2>
     ${steps.map((step, i) => end(step, i))}
     ${result.fault ? html`<p class="fault">${faultText(result.fault)}</p>` : nothing}

@@ -2,6 +2,7 @@
 import { html, nothing } from 'lit';
 import { now, set } from '../app/store.js';
 import { ROLLER_MM, SPANS, nominalMM, rollerMM, spanDraft, withSpan, withSpanName } from '../data/draft.js';
+import { used } from '../data/instruments.js';
 import { MARKS, show } from '../data/lengths.js';
 import { bikeSelect } from '../parts/bike-select.js';
 import { choice } from '../parts/choice.js';
@@ -10,6 +11,7 @@ import { fixed } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { change, changeAndEmpty } from './check-actions.js';
 import { takeFor } from './check-bike.js';
+import { mine } from './check-mine.js';
 
 /**
  * @typedef {import('../app/store.js').State} State
@@ -38,9 +40,9 @@ export function setup(state) {
 }
 
 /** @param {State} state says which span and marks, and opens their panel */
-export function marksOpener({ draft, panel }) {
+export function marksOpener({ draft, panel, garage }) {
   const part = spanDraft(draft);
-  return part && draft.instrument !== 'screen' ? opener('setup', panel, setupWords(draft, part)) : nothing;
+  return part && draft.instrument !== 'screen' ? opener('setup', panel, setupWords(draft, part, garage)) : nothing;
 }
 
 /**
@@ -63,8 +65,11 @@ function driveWords({ drive, bike }, garage) {
   return t('drive.chosen', { n: drive.sprockets < 5 ? t('drive.few') : drive.sprockets });
 }
 
-/** @param {Draft} draft @param {import('../data/draft.js').SpanDraft} part */
-function setupWords({ instrument }, { span, pitches, marks }) {
+/** @param {Draft} draft @param {import('../data/draft.js').SpanDraft} part @param {State['garage']} garage */
+function setupWords(draft, { span, pitches, marks }, garage) {
+  const { instrument } = draft;
+  const own = garage?.instruments.find(({ record_id }) => record_id === used(draft)?.id);
+  if (own) return t('setup.own', { name: own.fields.name, n: pitches });
   const words = { marks: named('marks', marks), n: pitches, span: named('span', span ?? 'other') };
   return instrument === 'rule' && span !== 'other' ? t('setup.span', words) : t('setup.pitches', words);
 }
@@ -116,7 +121,7 @@ function done() {
 }
 
 /** @param {State} state */
-export function setupPanel({ draft, settings }) {
+export function setupPanel({ draft, settings, garage }) {
   const part = spanDraft(draft);
   if (!part || draft.instrument === 'gauge' || draft.instrument === 'screen') return nothing;
   const wanted = { mixed: '', metric: 'mm', imperial: 'in' }[settings.units];
@@ -124,6 +129,7 @@ export function setupPanel({ draft, settings }) {
     (name) => draft.instrument === 'caliper' || name === part.marks || MARKS[name].unit.startsWith(wanted),
   );
   return html`<div class="panel" id="panel">
+    ${mine({ draft, garage })}
     ${draft.instrument === 'rule' ? spans(draft, wanted) : nothing}
     ${draft.instrument !== 'rule' || part.span === 'other' ? pitches(draft) : nothing}
     ${draft.instrument === 'caliper' ? roller(draft) : nothing}

@@ -5,6 +5,7 @@ import { now, set } from '../app/store.js';
 import { cleared } from '../data/draft.js';
 import { gone } from '../data/distance-entry.js';
 import { newId } from '../data/ids.js';
+import { instrumentOf } from '../data/instruments.js';
 import { readingChanges } from '../data/keep-reading.js';
 import { recallKept, rewrite } from '../data/kept.js';
 import { forget, keep, recall } from '../data/local.js';
@@ -79,7 +80,14 @@ export function source({ keeping, loose, draft, result }) {
   if (keeping?.source) return loose?.fields ?? null;
   if (result.status !== 'ok') return null;
   const at = new Date(draft.at ?? Date.now()).toISOString();
-  return { at, requests: result.requests, counted: result.counted, answer: result.answers[result.counted], note: '' };
+  return {
+    at,
+    requests: result.requests,
+    counted: result.counted,
+    answer: result.answers[result.counted],
+    note: '',
+    ...instrumentOf(draft),
+  };
 }
 
 /**

@@ -2,65 +2,27 @@
 import { html, nothing } from 'lit';
 import { install } from '../app/install.js';
 import { askToPersist } from '../app/storage.js';
-import { now, set } from '../app/store.js';
-import { applyLanguage } from '../app/speech.js';
-import { applyTheme } from '../app/theme.js';
-import { emptyDraft, entered } from '../data/draft.js';
-import { keepSettings } from '../data/settings.js';
-import { choice } from '../parts/choice.js';
 import { agree } from '../sync/updates.js';
 import { build } from '../sync/build.js';
 import { fixed } from '../words/numbers.js';
 import { list, named, t } from '../words/t.js';
-import { change } from './check-actions.js';
 import { demoOffer } from './demo.js';
 import { glassSection } from './glass-kit.js';
+import { settingsSheets } from './kit-settings.js';
+import { statusWords } from './share-status.js';
 
 /**
  * @typedef {import('../app/store.js').State} State
- * @typedef {import('../data/settings.js').Settings} Settings
  */
 
 /** @param {State} state */
 export function kit(state) {
-  const { settings } = state;
   return {
     body: html`<div class="sheets">
       <h1>${t('kit.title')}</h1>
       ${demoOffer(state)}
-      <section class="sheet">${choice({
-        name: 'units',
-        title: t('kit.units'),
-        even: true,
-        value: settings.units,
-        options: /** @type {const} */ (['mixed', 'metric', 'imperial']).map((value) => ({
-          value,
-          text: named('kit.units', value),
-        })),
-        choose: chooseUnits,
-      })}<p class="soft small">${t('kit.units.hint')}</p></section>
-      <section class="sheet">${choice({
-        name: 'language',
-        title: t('kit.language'),
-        even: true,
-        value: settings.language,
-        options: /** @type {const} */ (['system', 'en', 'de']).map((value) => ({
-          value,
-          text: named('kit.language', value),
-        })),
-        choose: chooseLanguage,
-      })}</section>
-      <section class="sheet">${choice({
-        name: 'theme',
-        title: t('kit.theme'),
-        even: true,
-        value: settings.theme,
-        options: /** @type {const} */ (['system', 'light', 'dark']).map((value) => ({
-          value,
-          text: named('kit.theme', value),
-        })),
-        choose: (theme) => put({ theme }),
-      })}</section>
+      <section class="sheet"><h2>${t('kit.garage')}</h2><ul class="rows">${rows(state).map(row)}</ul></section>
+      ${settingsSheets(state)}
       <section class="sheet"><h2>${t('kit.offline')}</h2>
         <p role="status">${named('kit.offline', state.offline === 'ready' && !state.online ? 'off' : state.offline)}</p>
         ${state.offline === 'insecure' ? html`<p><a href="/https">${t('kit.offline.how')}</a></p>` : nothing}</section>
@@ -87,27 +49,21 @@ export function kit(state) {
   };
 }
 
-/** @param {Partial<Settings>} part */
-function put(part) {
-  const settings = { ...now().settings, ...part };
-  set({ settings, trouble: keepSettings(settings) });
-  applyTheme(settings.theme);
+/** @param {State} state @returns {[place: string, title: string, lines: string[]][]} */
+function rows({ garage }) {
+  const tools = garage?.instruments ?? [];
+  const names = tools.map(({ fields }) => fields.name).join(' · ');
+  return [
+    ['instruments', t('kit.row.instruments'), [names || t('kit.row.instruments.none')]],
+    ['share', t('kit.row.share'), garage ? statusWords(garage) : []],
+    ['backup', t('kit.row.backup'), [t('kit.row.backup.text')]],
+  ];
 }
 
-/** @param {Settings['language']} language */
-async function chooseLanguage(language) {
-  put({ language });
-  await applyLanguage(language);
-  set({}); // every text is drawn anew
-}
-
-/** @param {Settings['units']} units the marks follow, unless a reading is being taken */
-function chooseUnits(units) {
-  put({ units });
-  const { draft } = now();
-  if (entered(draft)) return;
-  const { rule, compare } = emptyDraft(units);
-  change({ ...draft, rule, compare });
+/** @param {[place: string, title: string, lines: string[]]} row */
+function row([place, title, lines]) {
+  return html`<li><a class="row" href="#/${place}"><span><strong>${title}</strong><br>
+    <span class="small soft">${lines.join(' ')}</span></span></a></li>`;
 }
 
 /** @param {State} state */

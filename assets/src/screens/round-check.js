@@ -3,6 +3,7 @@ import { now, set } from '../app/store.js';
 import { swapped } from '../data/aside.js';
 import { cleared, entered } from '../data/draft.js';
 import { newId } from '../data/ids.js';
+import { instrumentOf } from '../data/instruments.js';
 import { readingChanges } from '../data/keep-reading.js';
 import { mayLead } from '../data/roles.js';
 import { EMPTY, keepForm, recallForm, reasonText } from '../data/round-form.js';
@@ -154,10 +155,10 @@ function readingWords({ elongation_percent, verdict }) {
  * @param {string} at
  * @returns {Change[]} the reading, after a chain to keep it with if there was none; the reading is the last
  */
-function reading({ result: { requests, counted }, person, settings }, round, { bike }, at) {
+function reading({ draft, result: { requests, counted }, person, settings }, round, { bike }, at) {
   const { bike_id, fitted_chain_id, chain_km, km } = bike;
   const ran = fitted_chain_id ? null : readFar(recallForm(draftOf(round.id, bike_id)).ran, settings.units);
-  const source = { at, requests, counted, note: placesOf(requests, counted) };
+  const source = { at, requests, counted, note: placesOf(requests, counted), ...instrumentOf(draft) };
   const to = {
     ...{ bike_id, chain_id: fitted_chain_id ?? newId(), distance: null, newBike: null },
     at_km: ran ?? chain_km ?? 0,

@@ -10,7 +10,7 @@ import { pickWords } from './round-home.js';
 import { flash } from './round-parts.js';
 
 /** Names of this machine itself, which no phone can reach (RFC 6761, RFC 5735, RFC 4291). */
-const LOCAL = /^(localhost|.*\.localhost|127(\.\d+){3}|0\.0\.0\.0|\[::1?\])$/;
+export const LOCAL = /^(localhost|.*\.localhost|127(\.\d+){3}|0\.0\.0\.0|\[::1?\])$/;
 
 /** @param {import('../app/store.js').State} state */
 export function tags(state) {

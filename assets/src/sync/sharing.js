@@ -6,6 +6,7 @@
  */
 import { askToPersist } from '../app/storage.js';
 import { workAhead } from '../data/background.js';
+import { DEMO } from '../data/demo/demo.js';
 import { commit, detach, forget, garageNamed, garages, putGarage } from '../data/garage-store.js';
 import { tableRows } from '../data/garage-read.js';
 import { current, currentKept, fresh, load, switchTo } from '../data/garage-state.js';
@@ -78,7 +79,7 @@ export async function join(code, deviceName) {
 /** @param {Role} role in the joined garage */
 async function own(role) {
   if (role !== 'leader' && role !== 'owner') return [];
-  const all = (await garages()).filter(({ token }) => !token);
+  const all = (await garages()).filter(({ key, token }) => !token && key !== DEMO);
   const counted = all.map(async ({ key }) => {
     const bikes = (await tableRows(key, 'bikes')).filter(({ removed }) => !removed);
     return { key, bikes: bikes.length };

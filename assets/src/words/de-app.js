@@ -57,6 +57,7 @@ export default {
   'setup.caliper': 'Länge und Rolle',
   'setup.span': '{span}, Striche {marks}',
   'setup.pitches': '{n} Glieder, Striche {marks}',
+  'setup.own': '{name}, {n} Glieder',
   'setup.done': 'Fertig',
   'span.title': 'Zu messende Länge',
   'span.in12': '12 in',

@@ -74,6 +74,7 @@ export default {
   'setup.caliper': 'Length and roller',
   'setup.span': '{span}, marks {marks}',
   'setup.pitches': '{n} pitches, marks {marks}',
+  'setup.own': '{name}, {n} pitches',
   'setup.done': 'Done',
   'span.title': 'Span to measure',
   'span.in12': '12 in',

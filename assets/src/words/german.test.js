@@ -14,7 +14,7 @@ after(() => speak(ENGLISH));
 
 /** Texts of screens that are being built. */
 const UNDER_WAY =
-  /^(fan|far|bikes?|log|change|shop|cost|care|rounds?|walk|hold|qr|tags?|sheet|overdue|history|place|kit)\b/;
+  /^(fan|far|bikes?|log|change|shop|cost|care|rounds?|walk|hold|qr|tags?|sheet|overdue|history|place)\b/;
 
 /** @param {string} text @returns {string[]} the names in its braces, sorted, their decimals left out */
 const braces = (text) => (text.match(/\{\w+/g) ?? []).sort();
