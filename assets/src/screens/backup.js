@@ -18,7 +18,8 @@ export function backup(state) {
       <h1>${t('backup.title')}</h1>
       ${garage ? (inDemo(state) ? html`<p>${t('kit.demo')}</p>` : body(state, garage)) : html`<p role="status">${t('bikes.loading')}</p>`}
     </div>`,
-    bench: html`<a class="button main" href="#/kit">${t('kit.back')}</a>`,
+    bench: html`<div class="main-row"><a class="button" href="#/kit">${t('kit.back')}</a>
+      ${garage && !inDemo(state) ? html`<button class="button main" type="button" @click=${saveFile}>${t('backup.export.act')}</button>` : nothing}</div>`,
   };
 }
 
@@ -31,7 +32,6 @@ function body(state, garage) {
       ${deleted && !busy ? html`<button class="button" type="button" id="undo" @click=${undoDelete}>${t('backup.undo')}</button>` : nothing}</div>
     <div role="alert">${fault ? html`<p class="fault">${fault}</p>` : nothing}</div>
     <section class="sheet"><h2>${t('backup.export')}</h2><p>${t('backup.export.text')}</p>
-      <button class="button" type="button" @click=${saveFile}>${t('backup.export.act')}</button>
       ${server ? fromServer() : nothing}</section>
     <section class="sheet"><h2>${t('backup.import')}</h2><p>${t('backup.import.text')}</p>
       <label class="button file">${t('backup.import.act')}<input type="file" accept=".json,application/json" @change=${choose}></label></section>

@@ -5,9 +5,10 @@ import { MARKS } from '../data/lengths.js';
 import { mayLead } from '../data/roles.js';
 import { choice } from '../parts/choice.js';
 import { icon } from '../parts/icons.js';
-import { field } from '../parts/line-field.js';
+
 import { exact, fixed } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
+import { textField } from './bike-parts.js';
 import { putToolForm, removeTool, saveTool, undoRemove } from './instrument-actions.js';
 
 /**
@@ -71,7 +72,7 @@ export function instrument(state) {
     body: html`<div class="sheets">
       <h1>${t('tool.title')}</h1>
       <div role="alert">${fault ? html`<p class="fault">${fault}</p>` : nothing}</div>
-      ${field({ id: 'tool-name', title: t('tool.name'), value: form.name, type: (name) => putToolForm({ name }) })}
+      ${textField({ id: 'tool-name', title: t('tool.name'), text: form.name, type: (name) => putToolForm({ name }) })}
       ${choice({
         name: 'kind',
         title: t('tool.kind'),
@@ -81,11 +82,11 @@ export function instrument(state) {
         choose: (kind) => putToolForm({ kind }),
       })}
       ${form.kind === 'gauge' ? gauge(form, bad) : marks(form)}
-      ${field({
+      ${textField({
         id: 'tool-bias',
         title: t('tool.bias'),
         hint: t('tool.bias.hint'),
-        value: form.bias,
+        text: form.bias,
         most: 8,
         ...(bad.includes('bias') ? { fault: t('tool.unreadable') } : {}),
         type: (bias) => putToolForm({ bias }),
@@ -121,11 +122,11 @@ function marks({ marks: value }) {
 
 /** @param {ToolForm} form @param {string[]} bad */
 function gauge({ steps, bears_on }, bad) {
-  return html`${field({
+  return html`${textField({
     id: 'tool-steps',
     title: t('tool.steps'),
     hint: t('tool.steps.hint'),
-    value: steps,
+    text: steps,
     ...(bad.includes('steps') ? { fault: t('tool.unreadable') } : {}),
     type: (text) => putToolForm({ steps: text }),
   })}

@@ -2,8 +2,9 @@
 import { html, nothing } from 'lit';
 import { DEMO } from '../data/demo/demo.js';
 import { ask } from '../parts/ask.js';
-import { field } from '../parts/line-field.js';
+
 import { named, t } from '../words/t.js';
+import { textField } from './bike-parts.js';
 import { inDemo } from './demo.js';
 import { followLink, leaveGarage, openOther, putShare, putShareForm, start } from './share-actions.js';
 import { devices, inviting } from './share-owner.js';
@@ -22,7 +23,8 @@ export function share(state) {
       <h1>${t('share.title')}</h1>
       ${garage ? (inDemo(state) ? html`<p>${t('kit.demo')}</p>` : body(state, garage)) : html`<p role="status">${t('bikes.loading')}</p>`}
     </div>`,
-    bench: html`<a class="button main" href="#/kit">${t('kit.back')}</a>`,
+    bench: html`<div class="main-row"><a class="button" href="#/kit">${t('kit.back')}</a>
+      ${garage?.sync.state === 'local' && !inDemo(state) ? starter(state) : nothing}</div>`,
   };
 }
 
@@ -45,25 +47,31 @@ export function said({ share: { fault, done } }) {
     <div role="alert">${fault ? html`<p class="fault">${fault}</p>` : nothing}</div>`;
 }
 
-/** @param {State} state a garage on this phone only */
-function begin({ share: { form, busy } }) {
+/** @param {State} state */
+function starter({ share: { form, busy } }) {
   const ready = form.name.trim() && form.device.trim();
+  return html`<button class="button main" type="button" aria-disabled=${ready && !busy ? 'false' : 'true'}
+    @click=${start}>${t(ready ? 'share.start' : 'share.first')}</button>`;
+}
+
+/** @param {State} state a garage on this phone only */
+function begin({ share: { form } }) {
   return html`<section class="sheet"><p>${t('sync.local')} ${t('share.why')}</p>
-      ${field({ id: 'garage-name', title: t('share.name'), value: form.name, type: (name) => putShareForm({ name }) })}
+      ${textField({ id: 'garage-name', title: t('share.name'), text: form.name, type: (name) => putShareForm({ name }) })}
       ${deviceField(form.device)}
-      <button class="button" type="button" aria-disabled=${ready && !busy ? 'false' : 'true'} @click=${start}>${t(ready ? 'share.start' : 'share.first')}</button></section>
+</section>
     <section class="sheet"><h2>${t('share.join')}</h2><p>${t('share.join.text')}</p>
-      ${field({ id: 'join-link', title: t('share.join.link'), value: form.link, most: 300, type: (link) => putShareForm({ link }) })}
+      ${textField({ id: 'join-link', title: t('share.join.link'), text: form.link, most: 300, type: (link) => putShareForm({ link }) })}
       <button class="button" type="button" @click=${followLink}>${t('share.join.go')}</button></section>`;
 }
 
 /** @param {string} device */
 export function deviceField(device) {
-  return field({
+  return textField({
     id: 'device-name',
     title: t('share.device'),
     hint: t('share.device.hint'),
-    value: device,
+    text: device,
     type: (text) => putShareForm({ device: text }),
   });
 }
