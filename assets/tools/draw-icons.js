@@ -5,6 +5,7 @@
  */
 import { readFile, writeFile } from 'node:fs/promises';
 import { chromium } from 'playwright-core';
+import { packed } from './pack-png.js';
 
 const ICONS = new URL('../src/icons/', import.meta.url);
 
@@ -26,7 +27,7 @@ for (const [source, size, target] of DRAWINGS) {
     `<svg width="${size}" height="${size}" `,
   );
   await page.setContent(`<!doctype html><style>body{margin:0}svg{display:block}</style>${drawing}`);
-  await writeFile(new URL(target, ICONS), await page.screenshot({ omitBackground: true }));
+  await writeFile(new URL(target, ICONS), packed(await page.screenshot({ omitBackground: true })));
   await page.close();
 }
 await browser.close();
