@@ -30,6 +30,9 @@ import { join } from '../screens/join.js';
 import { openJoin } from '../screens/join-actions.js';
 import { kept, openKept } from '../screens/kept.js';
 import { kit } from '../screens/kit.js';
+import { photo } from '../screens/photo.js';
+import { openPhoto } from '../screens/photo-actions.js';
+import { frame } from '../screens/photo-frame.js';
 import { round } from '../screens/round.js';
 import { openRound } from '../screens/round-arrive.js';
 import { tags } from '../screens/round-tags.js';
@@ -55,6 +58,8 @@ export const PLACES = {
   round: { screen: round, title: 'place.round', icon: 'round', open: openRound },
   kit: { screen: kit, title: 'place.kit', icon: 'kit', open: lookAtStorage },
   glass: { screen: glass, title: 'glass.title', under: 'check', bare: true, open: openGlass },
+  photo: { screen: photo, title: 'photo.title', under: 'check', open: openPhoto },
+  frame: { screen: frame, title: 'photo.frame', under: 'check' },
   tags: { screen: tags, title: 'tags.title', under: 'round' },
   bike: { screen: bike, title: 'bike.title', under: 'bikes', open: openBikePlace },
   add: { screen: bikeAdd, title: 'add.title', under: 'bikes' },

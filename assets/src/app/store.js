@@ -7,6 +7,7 @@ import { restored } from '../data/fit-draft.js';
 import { recall } from '../data/local.js';
 import { recallPerson } from '../data/person.js';
 import { EMPTY, recallStart } from '../data/round-form.js';
+import { NO_PICTURE, recallPhoto } from '../data/photo.js';
 import { recallSettings } from '../data/settings.js';
 import { recallKit } from './kit-state.js';
 import { NO_WORK } from './work.js';
@@ -24,6 +25,7 @@ import { NO_WORK } from './work.js';
  *   crashed: boolean, offline: import('../sync/updates.js').Offline, online: boolean,
  *   update: 'none'|'waiting'|'later',
  *   installable: boolean, persisted: boolean|null, estimate: {used: number, quota: number}|null,
+ *   photo: import('../screens/photo-actions.js').Photo,
  *   stepFault: boolean, glass: import('../screens/glass-actions.js').Glass|null,
  *   person: string, round: RoundState,
  *   fit: import('../data/fit-draft.js').Fit, fitBefore: import('../data/fit-draft.js').Fit|null,
@@ -69,6 +71,7 @@ let state = {
   estimate: null,
   stepFault: false,
   glass: null,
+  photo: { ...recallPhoto(), kept: '', ...NO_PICTURE },
   person: recallPerson(),
   round: {
     start: recallStart(),

@@ -7,17 +7,17 @@ import { PITCH_MM, nudge, read, show } from './lengths.js';
 
 /**
  * @typedef {import('./lengths.js').MarkName} MarkName
- * @typedef {'rule'|'gauge'|'compare'|'caliper'|'screen'} Instrument
- * @typedef {'rule'|'compare'|'caliper'|'screen'} SpanInstrument
+ * @typedef {'rule'|'gauge'|'compare'|'caliper'|'screen'|'photo'} Instrument
+ * @typedef {'rule'|'compare'|'caliper'|'screen'|'photo'} SpanInstrument
  * @typedef {{text: string, mm: number|null}} Entry what is typed, and its length once known
  * @typedef {'in12'|'in10'|'mm254'|'mm300'|'other'} SpanName
  * @typedef {{kind: 'derailleur'|'single'|'hub', sprockets: number, chosen: boolean}} Drive
  * @typedef {{pitches: number, marks: MarkName, places: (Entry|null)[], active: number,
- *   span?: SpanName, roller?: string, reading?: object}} SpanDraft reading: what the screen gave, for the engine
+ *   span?: SpanName, roller?: string, reading?: object}} SpanDraft reading: what screen or photograph gave, for the engine
  * @typedef {{percent: number, drops: boolean|null}} Step
  * @typedef {{steps: Step[], bears_on: 'opposed_rollers'|'same_side'}} GaugeDraft
  * @typedef {{instrument: Instrument, drive: Drive, rule: SpanDraft, compare: SpanDraft,
- *   caliper: SpanDraft, screen: SpanDraft, gauge: GaugeDraft,
+ *   caliper: SpanDraft, screen: SpanDraft, photo: SpanDraft, gauge: GaugeDraft,
  *   mine?: Partial<Record<Instrument, import('./instruments.js').Mine>>, at?: number, for?: string,
  *   bike?: {bike_id: string, limit_percent?: number}}} Draft at: when it last changed, ms; for: the bike of a
  *   round that is read, empty for Check's own; bike: whose chain Check's own is, with that chain's own limit
@@ -59,6 +59,7 @@ export function emptyDraft(units) {
     compare: { pitches: 100, marks: units === 'imperial' ? 'in32' : 'mm05', places: [null], active: 0 },
     caliper: { pitches: 10, marks: 'mm01', roller: String(ROLLER_MM), places: [null], active: 0 },
     screen: { pitches: 10, marks: 'mm001', places: [null], active: 0 },
+    photo: { pitches: 18, marks: 'mm001', places: [null], active: 0 },
     gauge: { steps: [0.5, 0.75, 1].map((percent) => ({ percent, drops: null })), bears_on: 'same_side' },
   };
 }
@@ -82,6 +83,11 @@ export function rollerMM(caliper) {
 /** @param {Draft} draft @returns {SpanDraft|null} the part in use, null for a gauge */
 export function spanDraft(draft) {
   return draft.instrument === 'gauge' ? null : draft[draft.instrument];
+}
+
+/** @param {Draft} draft @returns {boolean} whether its value comes from a place of its own and is not typed */
+export function measuredElsewhere({ instrument }) {
+  return instrument === 'screen' || instrument === 'photo';
 }
 
 /** @param {Draft} draft @returns {Entry|null} what is entered at the place in use */
@@ -153,6 +159,7 @@ export function cleared(draft) {
     compare: { ...draft.compare, places: [null], active: 0 },
     caliper: { ...draft.caliper, places: [null], active: 0 },
     screen: { ...draft.screen, places: [null], active: 0 },
+    photo: { ...draft.photo, places: [null], active: 0 },
     gauge: { ...draft.gauge, steps: draft.gauge.steps.map((step) => ({ ...step, drops: null })) },
   };
 }

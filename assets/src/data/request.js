@@ -47,6 +47,7 @@ export function requests(draft) {
 export function probe(draft) {
   const nominal = { text: '', mm: nominalMM(draft, draft.instrument) };
   if (draft.instrument === 'screen') return { ...drive(draft), reading: unread(draft.screen) };
+  if (draft.instrument === 'photo') return { ...drive(draft), reading: AS_NEW };
   const one =
     draft.instrument === 'gauge'
       ? { kind: 'gauge', steps: [{ percent: 0.5, drops: false }], bears_on: draft.gauge.bears_on }
@@ -58,6 +59,9 @@ export function probe(draft) {
 function unread({ pitches }) {
   return { kind: 'screen', pitches, span_px: pitches * PITCH_MM, px_per_mm: 1, px_per_mm_standard_uncertainty: 0 };
 }
+
+/** A photograph of a chain that is not longer than new. */
+const AS_NEW = { kind: 'photo', pitches: 18, elongation_percent: 0, standard_uncertainty_percent: 0.1 };
 
 /** @param {Draft} draft */
 function drive({ drive: { kind, sprockets }, bike }) {
@@ -101,6 +105,8 @@ function reading(draft, place) {
     }
     case 'screen':
       return { kind: 'screen', pitches: draft.screen.pitches, ...draft.screen.reading };
+    case 'photo':
+      return { kind: 'photo', pitches: draft.photo.pitches, ...draft.photo.reading };
     default:
       return rule(draft.rule, place);
   }

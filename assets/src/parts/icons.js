@@ -7,6 +7,7 @@ const DRAWINGS = {
   compare: svg`<path d="M4 3h16M8 3v13M16 3v16"/><circle cx="8" cy="18" r="2"/><circle cx="16" cy="21" r="2"/>`,
   caliper: svg`<path d="M2 5h20v4H2zM5 9v11l3-4V9M15 9v7l3 4V9"/>`,
   screen: svg`<path d="M7 2h10v20H7zM7 6h10M7 18h10"/><circle cx="12" cy="12" r="1.5"/>`,
+  photo: svg`<path d="M3 7h4l2-3h6l2 3h4v13H3z"/><circle cx="12" cy="13" r="4"/>`,
   check: svg`<path d="M3 4v5M8 4v3M13 4v3M18 4v5M3 17h11"/><circle cx="18" cy="17" r="3.5"/>`,
   bikes: svg`<circle cx="5.5" cy="16" r="3.8"/><circle cx="18.5" cy="16" r="3.8"/><path d="M5.5 16l4-7.5h6l3 7.5M9.5 8.5l3 7.5h-7M12.5 16l3-7.5-.7-2.5h3M8 6.5h3"/>`,
   odometer: svg`<path d="M2 7h20v10H2zM8.7 7v10M15.3 7v10M5 10.5v3M12 10.5v3"/>`,

@@ -1,7 +1,16 @@
 /** What the reading is of: the drive, the span, the marks of the instrument. */
 import { html, nothing } from 'lit';
 import { now, set } from '../app/store.js';
-import { ROLLER_MM, SPANS, nominalMM, rollerMM, spanDraft, withSpan, withSpanName } from '../data/draft.js';
+import {
+  ROLLER_MM,
+  SPANS,
+  measuredElsewhere,
+  nominalMM,
+  rollerMM,
+  spanDraft,
+  withSpan,
+  withSpanName,
+} from '../data/draft.js';
 import { used } from '../data/instruments.js';
 import { MARKS, show } from '../data/lengths.js';
 import { bikeSelect } from '../parts/bike-select.js';
@@ -42,7 +51,7 @@ export function setup(state) {
 /** @param {State} state says which span and marks, and opens their panel */
 export function marksOpener({ draft, panel, garage }) {
   const part = spanDraft(draft);
-  return part && draft.instrument !== 'screen' ? opener('setup', panel, setupWords(draft, part, garage)) : nothing;
+  return part && !measuredElsewhere(draft) ? opener('setup', panel, setupWords(draft, part, garage)) : nothing;
 }
 
 /**
@@ -123,9 +132,9 @@ function done() {
 /** @param {State} state */
 export function setupPanel({ draft, settings, garage }) {
   const part = spanDraft(draft);
-  if (!part || draft.instrument === 'gauge' || draft.instrument === 'screen') return nothing;
+  if (!part || draft.instrument === 'gauge' || measuredElsewhere(draft)) return nothing;
   const wanted = { mixed: '', metric: 'mm', imperial: 'in' }[settings.units];
-  const marks = ON_OFFER[draft.instrument].filter(
+  const marks = ON_OFFER[/** @type {keyof typeof ON_OFFER} */ (draft.instrument)].filter(
     (name) => draft.instrument === 'caliper' || name === part.marks || MARKS[name].unit.startsWith(wanted),
   );
   return html`<div class="panel" id="panel">

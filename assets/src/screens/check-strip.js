@@ -1,7 +1,7 @@
 /** The pin strip of the reading being taken. */
 import { html, nothing } from 'lit';
 import { now } from '../app/store.js';
-import { entry, nominalMM, nudged, spanDraft } from '../data/draft.js';
+import { entry, measuredElsewhere, nominalMM, nudged, spanDraft } from '../data/draft.js';
 import { PITCH_MM, show } from '../data/lengths.js';
 import { HEIGHT, WIDTH } from '../parts/pin-strip/geometry.js';
 import '../parts/pin-strip/pin-strip.js';
@@ -48,7 +48,7 @@ function spanModel(state, part, base) {
     band: answer && mm !== null ? answer.interval95_percent : null,
     others: part.places.flatMap((one, i) => (one?.mm != null && i !== part.active ? [one.mm] : [])),
     ends: [],
-    still: state.draft.instrument === 'screen',
+    still: measuredElsewhere(state.draft),
     text: spoken(show(mm ?? nominal, part.marks), answer),
   };
 }

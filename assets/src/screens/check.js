@@ -1,7 +1,7 @@
 /** Check: take a reading now. The app opens here. */
 import { html, nothing } from 'lit';
 import { now } from '../app/store.js';
-import { nudged, entered, entry, nominalMM, spanDraft, withEntry } from '../data/draft.js';
+import { nudged, entered, entry, measuredElsewhere, nominalMM, spanDraft, withEntry } from '../data/draft.js';
 import { show } from '../data/lengths.js';
 import { choice } from '../parts/choice.js';
 import { icon } from '../parts/icons.js';
@@ -11,6 +11,7 @@ import { moment } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { change, clearDraft, keepDraft, undoClear } from './check-actions.js';
 import { glassOpen, glassReading } from './glass-kit.js';
+import { photoOpen, photoReading } from './photo-kit.js';
 import { answerDetails, answerTag } from './check-answer.js';
 import { gaugeEnds } from './check-gauge.js';
 import { drivePanel, setup, setupPanel } from './check-setup.js';
@@ -24,6 +25,10 @@ import { places } from './check-thrice.js';
 
 /** @type {Instrument[]} */
 const INSTRUMENTS = ['rule', 'gauge', 'compare', 'caliper', 'screen'];
+
+/** @param {State} state @returns {Instrument[]} the photograph only for who turned it on, or has a reading of it */
+const offered = ({ photo: { on }, draft: { instrument } }) =>
+  on || instrument === 'photo' ? [...INSTRUMENTS, 'photo'] : INSTRUMENTS;
 
 /** @param {State} state */
 export function check(state) {
@@ -45,14 +50,15 @@ export function check(state) {
 }
 
 /** @param {State} state which instrument, one row to switch */
-export function instruments({ draft }) {
-  return html`<div class="instruments">${choice({
+export function instruments(state) {
+  const { draft } = state;
+  return html`<div class="instruments ${offered(state).length > 5 ? 'six' : ''}">${choice({
     name: 'instrument',
     title: t('check.instruments'),
     hidden: true,
     even: true,
     value: draft.instrument,
-    options: INSTRUMENTS.map((value) => ({ value, text: html`${icon(value)}${named('instrument', value)}` })),
+    options: offered(state).map((value) => ({ value, text: html`${icon(value)}${named('instrument', value)}` })),
     choose: (instrument) => change({ ...draft, instrument }, { panel: '' }),
   })}</div>`;
 }
@@ -60,6 +66,7 @@ export function instruments({ draft }) {
 /** @param {State} state what the instrument needs besides the value */
 export function ends(state) {
   if (state.draft.instrument === 'gauge') return gaugeEnds(state);
+  if (state.draft.instrument === 'photo') return photoReading(state);
   return state.draft.instrument === 'screen' ? glassReading(state) : places(state);
 }
 
@@ -80,7 +87,7 @@ function bench(state) {
 /** @param {State} state one button all along, so that focus stays on it */
 function mainAction({ draft, result }) {
   const part = spanDraft(draft);
-  if (draft.instrument === 'screen' && !entry(draft)) return glassOpen();
+  if (measuredElsewhere(draft) && !entry(draft)) return draft.instrument === 'photo' ? photoOpen() : glassOpen();
   const asNew = part !== null && !entry(draft);
   const ready = result.status === 'ok' || result.status === 'waiting';
   const text = asNew
@@ -99,7 +106,7 @@ function keepSomewhere() {
 /** @param {State} state the measured value, nothing for a gauge */
 export function value({ draft, result }) {
   const part = spanDraft(draft);
-  if (!part || draft.instrument === 'screen') return nothing;
+  if (!part || measuredElsewhere(draft)) return nothing;
   const marks = named('marks', part.marks);
   const here = entry(draft);
   return nudgeField({

@@ -5,7 +5,7 @@ import { now, set } from '../app/store.js';
 import { KeepError } from '../data/database.js';
 import { recallKept, rewrite, writeNote } from '../data/kept.js';
 import { verdictShape } from '../parts/verdict-shape.js';
-import { exact, moment, percent } from '../words/numbers.js';
+import { exact, fixed, moment, percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 
 /**
@@ -94,10 +94,12 @@ const WORDS = /** @type {const} */ ({
   compare: 'kept.reading.compare',
   caliper: 'kept.reading.caliper',
   screen: 'kept.reading.screen',
+  photo: 'kept.reading.photo',
 });
 
-/** @param {any} reading @returns {string} the length that was read */
+/** @param {any} reading @returns {string} the length that was read; of a photograph the percent */
 export function size(reading) {
+  if (reading.kind === 'photo') return fixed(reading.elongation_percent, 2);
   const mm = reading.growth_mm ?? reading.inside_mm ?? reading.span_px / reading.px_per_mm;
   return reading.span_text ?? exact(Math.round(mm * 1000) / 1000);
 }

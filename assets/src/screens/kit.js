@@ -9,6 +9,7 @@ import { list, named, t } from '../words/t.js';
 import { demoOffer } from './demo.js';
 import { glassSection } from './glass-kit.js';
 import { settingsSheets } from './kit-settings.js';
+import { photoSection } from './photo-kit.js';
 import { statusWords } from './share-status.js';
 
 /**
@@ -33,6 +34,7 @@ export function kit(state) {
           : nothing
       }
       ${glassSection()}
+      ${photoSection(state)}
       ${storage(state)}
       <section class="sheet"><h2>${t('kit.version')}</h2>
         <p>${t('kit.version.text', { version: build.version })}</p>

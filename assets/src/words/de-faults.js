@@ -19,6 +19,32 @@ export const faults = [
   ['this field is required; allowed are {}', 'dieses Feld wird gebraucht; erlaubt sind {0}'],
   ['this field is required', 'dieses Feld wird gebraucht'],
   ['{} is not known here; allowed are {}', '{0} ist hier nicht bekannt; erlaubt sind {1}'],
+  ['the file has {} bytes; allowed are at most {}', 'die Datei hat {0} Bytes; erlaubt sind höchstens {1}'],
+  [
+    'this is not a JPEG or PNG picture; choose a photograph in one of these two forms',
+    'das ist kein Bild als JPEG oder PNG; ein Foto in einer dieser beiden Formen wählen',
+  ],
+  [
+    'the picture is cut off or damaged; take or choose another one',
+    'das Bild ist abgeschnitten oder beschädigt; ein anderes machen oder wählen',
+  ],
+  [
+    'the picture has {}; allowed are at most 16 megapixels: set the camera to 12',
+    'das Bild hat {0}; erlaubt sind höchstens 16 Megapixel: die Kamera auf 12 stellen',
+  ],
+  [
+    'the picture has {}; the shorter side must have at least {}',
+    'das Bild hat {0}; die kürzere Seite muss mindestens {1} haben',
+  ],
+  [
+    'the picture is stored in a form that needs too much memory; choose one as the camera stores it',
+    'das Bild ist so gespeichert, dass es zu viel Speicher braucht; eines wählen, wie es die Kamera speichert',
+  ],
+  [
+    'the picture is stored in too many pieces; choose one as the camera stores it',
+    'das Bild ist in zu vielen Stücken gespeichert; eines wählen, wie es die Kamera speichert',
+  ],
+
   [
     'the first number is the lower end and must not be above the second',
     'die erste Zahl ist das untere Ende und darf nicht über der zweiten liegen',

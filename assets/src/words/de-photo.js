@@ -1,4 +1,65 @@
-/** What the photo engine says, in German. */
+/** The texts of en-photo.js in German, and what the photo engine says. */
+export default {
+  'instrument.photo': 'Foto',
+  'kept.reading.photo': 'Foto: {mm} % länger über {n} Glieder',
+  'photo.title': 'Foto der Kette',
+  'photo.proof':
+    'Versuch: wie genau es an echten Fotos ist, ist noch nicht nachgewiesen. Vor dem Handeln mit einem Lineal prüfen.',
+  'photo.kit':
+    'Misst eine Kette unter einem selbst gedruckten Rahmen aus einem Bild. Das Bild bleibt auf diesem Telefon.',
+  'photo.on': 'Einschalten',
+  'photo.off': 'Ausschalten',
+  'photo.open': 'Einrichten',
+  'photo.kept.loading': 'Die Dateien für unterwegs werden geholt…',
+  'photo.kept.yes': 'Bereit für unterwegs',
+  'photo.kept.no': 'Die Dateien sind noch nicht auf diesem Telefon, es braucht also Empfang.',
+  'photo.ready': 'Den gedruckten Rahmen auf die gestraffte Kette legen und ein Bild machen.',
+  'photo.done': '{percent} über {pitches} Glieder',
+  'photo.again': 'Neues Bild',
+  'photo.take': 'Bild machen',
+  'photo.choose': 'Eines wählen',
+  'photo.first': 'Zuerst den Rahmen drucken und seine Prüflinie messen.',
+  'photo.print': 'Der gedruckte Rahmen',
+  'photo.print.text':
+    'Kein Drucker zu Hause ist maßstäblich. Ein Stahllineal an die Prüflinie legen, von Strich zu Strich, viermal, auf einen halben Millimeter.',
+  'photo.print.open': 'Rahmen drucken',
+  'photo.line': 'Prüflinie, mm',
+  'photo.line.n': 'Prüflinie, Ablesung {n}, mm',
+  'photo.line.none': 'Noch nichts abgelesen: ohne das gibt es kein Ergebnis.',
+  'photo.line.ok': '{mm} mm, auf {u} mm genau (Standardunsicherheit)',
+  'photo.line.unreadable': 'Eine dieser Angaben ist keine Länge.',
+  'photo.line.far': 'Die Linie ist etwa 240 mm lang; so falsch druckt kein Drucker. Sind es mm?',
+  'photo.line.wild':
+    'Diese liegen mehr als 1 mm auseinander. Noch einmal ablesen, das Auge senkrecht über jedem Strich.',
+  'photo.how': 'Das Bild',
+  'photo.how.1':
+    'Die Seite der Kette reinigen, sie auf einen Tisch legen und straff ziehen. So halten: eine lose Kette verbirgt Verschleiß.',
+  'photo.how.2': 'Den Rahmen auf die Außenlaschen legen, überall Niete im Fenster, und flach andrücken.',
+  'photo.how.3': 'Das Telefon gerade darüber, 400 bis 700 mm entfernt, ohne Zoom; der ganze Rahmen im Bild.',
+  'photo.how.4': 'Gleichmäßiges Licht: kein Glanz auf Nieten oder Karos, kein Schatten quer darüber.',
+  'photo.busy': 'Wird gemessen…',
+  'photo.crash': 'Das Bild ließ sich nicht messen. Noch einmal versuchen; vielleicht hilft ein anderes.',
+  'photo.found': 'Was gefunden wurde',
+  'photo.refused': 'Kein Ergebnis',
+  'photo.picture': 'Die Kette in vier Stücken, {n} Niete mit Nummern, davon {clear} klar',
+  'photo.where': 'Telefon {far} cm entfernt, {tilt}° geneigt',
+  'photo.seen': 'Auf jedem der {n} Niete sitzt ein Ring, und keiner ist ausgelassen.',
+  'photo.taut': 'Die Kette war straff gezogen.',
+  'photo.confirm': 'Beides bestätigen',
+  'photo.use': 'Ergebnis zeigen',
+  'photo.other': 'Anderes Bild',
+  'photo.frame': 'Der Rahmen zum Drucken',
+  'photo.frame.1':
+    'Mit 100 % drucken, „tatsächliche Größe“, nie „an Seite anpassen“. Das Blatt muss mindestens 279 mm lang sein.',
+  'photo.frame.2': 'Auf steifen Karton kleben. Den Umriss ausschneiden und das Fenster an den gestrichelten Linien.',
+  'photo.frame.3':
+    'Die Prüflinie, dem Namen nach {mm} mm, mit einem Stahllineal messen. Ein neuer Druck wird neu gemessen.',
+  'photo.frame.picture': 'Zwei Karoreihen neben einem langen Fenster und eine Prüflinie von {mm} mm',
+  'photo.frame.print': 'Drucken',
+  'photo.frame.back': 'Zurück',
+};
+
+/** By the engine's codes. */
 export const engine = {
   photo_not_calibrated:
     'Der Ausdruck ist noch nicht gemessen. Ein Stahllineal an seine Prüflinie legen und eintragen, was es zeigt: ein Ausdruck von zu Hause kann sonst einige Prozent falsch sein.',

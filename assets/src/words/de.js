@@ -7,14 +7,14 @@ import { codes, faults as messages, terms } from './de-faults.js';
 import fit from './de-fit.js';
 import kit from './de-kit.js';
 import glass from './de-glass.js';
-import { engine as photo } from './de-photo.js';
 import join from './de-join.js';
+import photo, { engine as photoEngine } from './de-photo.js';
 import round from './de-round.js';
 
 /** @type {import('./language.js').Language} */
 export const german = {
   name: 'de',
-  words: { ...bikes, ...fit, ...glass, ...join, ...kit, ...more, ...round, ...app },
-  engine: { ...engine, ...photo },
+  words: { ...bikes, ...fit, ...glass, ...join, ...kit, ...more, ...photo, ...round, ...app },
+  engine: { ...engine, ...photoEngine },
   faults: { messages, codes, terms },
 };

@@ -8,6 +8,7 @@ import fit from './en-fit.js';
 import glass from './en-glass.js';
 import kit from './en-kit.js';
 import join from './en-join.js';
+import photo from './en-photo.js';
 import round from './en-round.js';
 
 export default {
@@ -17,6 +18,7 @@ export default {
   ...glass,
   ...kit,
   ...join,
+  ...photo,
   ...bikes,
   'app.name': 'Tautspan',
   'app.skip': 'Skip to the reading',

@@ -97,6 +97,9 @@ test('every error a rider can be shown is told in German', () => {
   )) {
     for (const [, text] of source.matchAll(/fault\.New\(fault\.\w+, "?[\w.]*"?,\s*"([^"]+)"\)/g)) told.push(text);
   }
+  for (const source of texts('internal/photo/raster', '.go')) {
+    for (const [, text] of source.matchAll(/refuse\(fault\.\w+, "([^"]+)"\)/g)) told.push(text);
+  }
   assert.ok(told.length > 50);
   const json = /^this field is not known|Infinity|stands twice|RFC 8259|cursor|another operation/; // a program's mistake, not a rider's
   for (const message of told.filter((text) => !json.test(text))) {

@@ -12,9 +12,13 @@ import (
 
 func main() {
 	seed := flag.Uint64("seed", 1, "which picture")
+	tilt := flag.Float64("tilt", 0, "degrees the phone is tilted along the frame instead of the seed's")
 	out := flag.String("out", "picture.jpg", "file to write")
 	flag.Parse()
 	s := scene.New(*seed)
+	if *tilt != 0 {
+		s.TiltXDeg = *tilt
+	}
 	if err := os.WriteFile(*out, s.JPEG(), 0o644); err != nil {
 		fmt.Fprintln(os.Stderr, "picture:", err)
 		os.Exit(1)
