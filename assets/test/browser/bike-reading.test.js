@@ -1,13 +1,9 @@
 import assert from 'node:assert/strict';
-import { execFile } from 'node:child_process';
 import { test } from 'node:test';
-import { promisify } from 'node:util';
-import { firstReading, forecastRows, nextReading, nudge } from './harness/bike-work.js';
+import { firstReading, forecastRows, nextReading, nudge, shell } from './harness/bike-work.js';
 import { newPhone, openAndKeep, type } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 import { more } from './harness/stories.js';
-
-const PROGRAM = new URL('../../../tautspan', import.meta.url).pathname;
 
 /** @param {any} t @param {import('./harness/phone.js').Options} [options] */
 async function withoutNetwork(t, options) {
@@ -135,7 +131,7 @@ test('half a choice survives a reload, a slip in the distance is named, and noth
   await page.getByRole('heading', { name: 'Grey tourer' }).waitFor();
   assert.equal(await page.getByText(/^Reading 0.52 %/).count(), 2);
   await tap('Undo');
-  await page.getByText('Taken back.').waitFor();
+  await page.locator('.dock').getByText('Taken back.').waitFor();
   await page.waitForFunction(() => document.querySelectorAll('.fan-pin').length === 1);
 });
 
@@ -165,11 +161,4 @@ test('the bike’s own drive judges: with a hub gear what is past the strictest 
 async function span(page, text) {
   await page.locator('#value').fill(text);
   await page.locator('.tag:not(.busy) .figure').waitFor();
-}
-
-/** @param {string} name @param {object} request @returns {Promise<any>} the answer of the program in a shell */
-async function shell(name, request) {
-  const run = promisify(execFile)(PROGRAM, ['calc', name]);
-  run.child.stdin?.end(JSON.stringify(request));
-  return JSON.parse((await run).stdout);
 }

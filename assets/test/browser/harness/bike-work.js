@@ -1,6 +1,9 @@
 /** Steps of the stories about bikes. */
-import { more } from './stories.js';
+import { execFile } from 'node:child_process';
+import { promisify } from 'node:util';
 import { type } from './phone.js';
+import { PROGRAM } from './server.js';
+import { more } from './stories.js';
 
 /** @typedef {import('playwright-core').Page} Page */
 
@@ -54,4 +57,11 @@ export async function forecastRows(page) {
     .locator('table', { hasText: 'From now on' })
     .locator('tbody tr')
     .evaluateAll((rows) => rows.map((row) => [...row.children].map((cell) => cell.textContent?.trim() ?? '')));
+}
+
+/** @param {string} name @param {object} request @returns {Promise<any>} the answer of the program in a shell */
+export async function shell(name, request) {
+  const run = promisify(execFile)(PROGRAM, ['calc', name]);
+  run.child.stdin?.end(JSON.stringify(request));
+  return JSON.parse((await run).stdout);
 }
