@@ -8,7 +8,7 @@ import { startServer } from '../browser/harness/server.js';
 import { session } from '../browser/harness/session.js';
 import { BUDGET, sizes, totals } from '../size/size.js';
 import { wasmRatio } from './ratio.js';
-import { nudges, offlineStart, slowStart } from './page.js';
+import { fans, nudges, offlineStart, slowStart } from './page.js';
 
 /** @typedef {[what: string, got: number, unit: string, most: number]} Row */
 
@@ -33,14 +33,17 @@ await session(async (t) => {
   const { median, p95 } = await nudges(await phone());
   table.push(['a nudge, CPU 4 times slower: repaint, median', median, 'ms', 16]);
   table.push(['a nudge, CPU 4 times slower: repaint, 95 %', p95, 'ms', 16]);
+  const fan = await fans(await phone());
+  table.push(['a bike touched, CPU 4 times slower: wear fan, median', fan.median, 'ms', 300]);
+  table.push(['a bike touched, CPU 4 times slower: wear fan, 95 %', fan.p95, 'ms', 300]);
 });
 
 const { native, wasm } = await wasmRatio();
 table.push(['wear: WebAssembly over native', wasm / native, 'times', 5]);
 
-console.log(`\n${'measured'.padEnd(46)}${'got'.padStart(9)}${'at most'.padStart(9)}`);
+console.log(`\n${'measured'.padEnd(54)}${'got'.padStart(9)}${'at most'.padStart(9)}`);
 for (const [what, got, unit, most] of table) {
   const verdict = got <= most ? '' : '  over its budget';
-  console.log(`${what.padEnd(46)}${got.toFixed(2).padStart(9)}${String(most).padStart(9)} ${unit}${verdict}`);
+  console.log(`${what.padEnd(54)}${got.toFixed(2).padStart(9)}${String(most).padStart(9)} ${unit}${verdict}`);
 }
 console.log(`wear: ${native} ns native, ${wasm} ns under WebAssembly in Node`);
