@@ -71,7 +71,7 @@ func (p *pusher) texts(n int) [][]byte {
 	return ops
 }
 
-// wire is one kept-alive connection that costs the machine as little as it can:
+// line is one kept-alive connection that costs the machine as little as it can:
 // the server is what is measured, and both share the processors.
 type line struct {
 	conn net.Conn
@@ -129,10 +129,12 @@ func BenchmarkSync(b *testing.B) {
 					calls[i] = append(calls[i], bytes.Join(phone.texts(opsPerCall), []byte(",")))
 				}
 			}
-			raw := rawOpsPerSecond(b, n)
+			rawUsed := cpuOf(b, os.Getpid())
+			raw, rawWritten, rawOps := rawOpsPerSecond(b, n)
+			rawUsed = cpuOf(b, os.Getpid()) - rawUsed
 			took := make([][]time.Duration, n)
 			b.ResetTimer()
-			began, used := time.Now(), p.cpu(b)
+			began, used, written := time.Now(), p.cpu(b), writtenBytes(b, p.cmd.Process.Pid)
 			var pushing sync.WaitGroup
 			for i, phone := range all {
 				pushing.Go(func() {
@@ -144,14 +146,17 @@ func BenchmarkSync(b *testing.B) {
 			}
 			pushing.Wait()
 			seconds, ops := time.Since(began).Seconds(), float64(each*n*opsPerCall)
-			used = p.cpu(b) - used
+			used, written = p.cpu(b)-used, writtenBytes(b, p.cmd.Process.Pid)-written
 			b.StopTimer()
 			times := slices.Concat(took...)
 			slices.SortFunc(times, cmp.Compare)
 			b.ReportMetric(ops/seconds, "ops/s")
 			b.ReportMetric(raw, "raw-ops/s")
+			b.ReportMetric(rawWritten, "raw-written-B/op")
+			b.ReportMetric(rawUsed.Seconds()*1e6/rawOps, "raw-cpu-µs/op")
 			b.ReportMetric(100*ops/seconds/raw, "%ofraw")
 			b.ReportMetric(used.Seconds()*1e6/ops, "cpu-µs/op")
+			b.ReportMetric(written/ops, "written-B/op")
 			b.ReportMetric(ms(times[len(times)/2]), "p50-ms")
 			b.ReportMetric(ms(times[len(times)*99/100]), "p99-ms")
 			b.ReportMetric(0, "ns/op")
@@ -181,8 +186,10 @@ func (p *pusher) pushAll(url string, calls [][]byte) ([]time.Duration, error) {
 
 // cpu is the processor time the program has used, as Linux counts it in
 // hundredths of a second (proc(5): fields 14 and 15 of stat).
-func (p *process) cpu(b *testing.B) time.Duration {
-	text, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", p.cmd.Process.Pid))
+func (p *process) cpu(b *testing.B) time.Duration { return cpuOf(b, p.cmd.Process.Pid) }
+
+func cpuOf(b *testing.B, pid int) time.Duration {
+	text, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", pid))
 	require.NoError(b, err)
 	fields := strings.Fields(string(text[bytes.LastIndexByte(text, ')')+2:]))
 	user, err := strconv.Atoi(fields[11])
@@ -197,13 +204,13 @@ func (p *process) cpu(b *testing.B) time.Duration {
 // its own settings, WAL and synchronous=FULL, one prepared statement a row, in
 // transactions of 1000 operations, from as many garages in turn. It neither
 // reads nor checks anything.
-func rawOpsPerSecond(b *testing.B, garages int) float64 {
+func rawOpsPerSecond(b *testing.B, garages int) (rate, written, ops float64) {
 	b.Helper()
 	dir := b.TempDir()
 	s, err := store.Open(dir, store.DefaultQuota())
 	require.NoError(b, err)
 	require.NoError(b, s.Close())
-	db, err := sql.Open("sqlite3", filepath.Join(dir, store.FileName)+"?_journal_mode=WAL&_synchronous=FULL&_txlock=immediate&_foreign_keys=on&_secure_delete=on")
+	db, err := sql.Open("sqlite3", filepath.Join(dir, store.FileName)+"?_journal_mode=WAL&_synchronous=FULL&_txlock=immediate&_foreign_keys=on&_secure_delete=on&_cache_size=-65536")
 	require.NoError(b, err)
 	defer func() { require.NoError(b, db.Close()) }()
 	db.SetMaxOpenConns(1)
@@ -214,7 +221,7 @@ func rawOpsPerSecond(b *testing.B, garages int) float64 {
 	phone := &pusher{DeviceID: "22222222-1111-4111-8111-111111111111"}
 	texts := phone.texts(1000)
 	device := make([]byte, 16)
-	began, n := time.Now(), 0
+	began, before, n := time.Now(), writtenBytes(b, os.Getpid()), 0
 	for time.Since(began) < 2*time.Second {
 		tx, err := db.Begin()
 		require.NoError(b, err)
@@ -238,5 +245,17 @@ func rawOpsPerSecond(b *testing.B, garages int) float64 {
 		}
 		require.NoError(b, tx.Commit())
 	}
-	return float64(n) / time.Since(began).Seconds()
+	rate = float64(n) / time.Since(began).Seconds()
+	return rate, (writtenBytes(b, os.Getpid()) - before) / float64(n), float64(n)
+}
+
+// writtenBytes is how much a process has sent to the disk (proc(5), io).
+func writtenBytes(b *testing.B, pid int) (n float64) {
+	text, err := os.ReadFile(fmt.Sprintf("/proc/%d/io", pid))
+	require.NoError(b, err)
+	_, rest, found := strings.Cut(string(text), "\nwrite_bytes: ")
+	require.True(b, found)
+	_, err = fmt.Sscan(rest, &n)
+	require.NoError(b, err)
+	return n
 }

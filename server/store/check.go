@@ -68,11 +68,7 @@ func checkOps(tx queryer) error {
 		return err
 	}
 	defer func() { _ = rows.Close() }()
-	type key struct {
-		gid int64
-		recordKey
-	}
-	creators := map[key]string{}
+	creators := map[recordKey]string{}
 	for rows.Next() {
 		var gid int64
 		var id, body []byte
@@ -83,7 +79,7 @@ func checkOps(tx queryer) error {
 		if err != nil || len(id) != len(uuid{}) || op.ID != uuid(id).String() || string(op.Text) != string(body) {
 			return fmt.Errorf("operation %s is not as it was kept: %w", op.ID, err)
 		}
-		if k := (key{gid, recordKey{readUUID(op.Record), op.Table}}); creators[k] == "" {
+		if k := (recordKey{gid, readUUID(op.Record), op.Table}); creators[k] == "" {
 			creators[k] = op.Device
 		}
 	}
@@ -97,7 +93,7 @@ func checkOps(tx queryer) error {
 	defer func() { _ = known.Close() }()
 	n := 0
 	for ; known.Next(); n++ {
-		var k key
+		var k recordKey
 		var id, by []byte
 		if err := known.Scan(&k.gid, &k.table, &id, &by); err != nil {
 			return err

@@ -2,35 +2,73 @@ package store
 
 import (
 	"database/sql"
+	"slices"
 	"strings"
-
-	"tautspan/internal/record"
 )
 
-// A statement costs more than a row. So operations are looked up and written by
-// the handful, with statements that are prepared once for each number of rows.
-const handful = 32
+// A statement costs more than a row. So rows are looked up and written by the
+// handful, with one statement for each of a few numbers of rows.
+var handfuls = [...]int{1, 8, 32, 128}
 
-var (
-	lookOps       = "SELECT op_id, body FROM ops WHERE gid = ? AND op_id IN (" + marks(handful) + ")"
-	lookRecords   = "SELECT record_id, tbl, created_by FROM records WHERE gid = ? AND record_id IN (" + marks(handful) + ")"
-	insertOps     = inserts("ops (place, op_id, body)", 3)
-	insertRecords = inserts("records (gid, record_id, tbl, created_by)", 4)
-)
+const handful = 128
 
-// marks is n parameters.
-func marks(n int) string { return strings.Repeat("?, ", n-1) + "?" }
+// lookups is the statements that answer for up to 1, 8, … rows of keys. w is
+// the table of the keys asked for.
+type lookups [len(handfuls)]string
 
-// inserts is the statements that insert 1, 2, … rows into a table.
-func inserts(table string, columns int) (all [handful + 1]string) {
-	row := "(" + marks(columns) + ")"
-	for n := 1; n <= handful; n++ {
-		all[n] = "INSERT INTO " + table + " VALUES " + strings.Repeat(row+", ", n-1) + row
+func lookupsOf(columns int, with, query string) (all lookups) {
+	for i, n := range handfuls {
+		all[i] = "WITH w (" + with + ") AS (VALUES " + rowsOf(n, columns) + ") " + query
 	}
 	return all
 }
 
-// rows gathers a handful of rows to insert.
+// ask runs the statement for keys, which are at most a handful.
+func (l *lookups) ask(t *tx, keys *rows, visit func(*sql.Rows) error) error {
+	if keys.n == 0 {
+		return nil
+	}
+	i, _ := slices.BinarySearch(handfuls[:], keys.n)
+	columns := len(keys.args) / keys.n
+	args := append(slices.Clone(keys.args), make([]any, (handfuls[i]-keys.n)*columns)...) // NULL is found nowhere
+	return t.each(l[i], args, visit)
+}
+
+// writes is the statements that write 1, 8, … rows.
+type writes [len(handfuls)]string
+
+func writesOf(columns int, before, after string) (all writes) {
+	for i, n := range handfuls {
+		all[i] = before + rowsOf(n, columns) + after
+	}
+	return all
+}
+
+// run writes all rows, with as few statements as there are.
+func (w *writes) run(t *tx, r *rows) error {
+	args, left := r.args, r.n
+	for i := len(handfuls) - 1; left > 0; {
+		n := handfuls[i]
+		if left < n {
+			i--
+			continue
+		}
+		width := len(r.args) / r.n * n
+		if err := t.exec(w[i], args[:width]...); err != nil {
+			return err
+		}
+		args, left = args[width:], left-n
+	}
+	return nil
+}
+
+// rowsOf is n rows of parameters.
+func rowsOf(n, columns int) string {
+	row := "(" + strings.Repeat("?, ", columns-1) + "?)"
+	return strings.Repeat(row+", ", n-1) + row
+}
+
+// rows gathers rows of parameters.
 type rows struct {
 	n    int
 	args []any
@@ -39,55 +77,4 @@ type rows struct {
 func (r *rows) add(columns ...any) {
 	r.n++
 	r.args = append(r.args, columns...)
-}
-
-func (r *rows) insert(t *tx, statements [handful + 1]string) error {
-	if r.n == 0 {
-		return nil
-	}
-	return t.exec(statements[r.n], r.args...)
-}
-
-// place is where a garage's operation lies.
-func place(gid, seq int64) int64 { return gid<<32 | seq }
-
-type recordKey struct {
-	id    uuid
-	table string
-}
-
-// known is what the garage holds of a handful of operations.
-type known struct {
-	ops     map[uuid]string
-	records map[recordKey]*record.Prior
-}
-
-func look(t *tx, gid int64, ops []*record.Op) (*known, error) {
-	k := &known{ops: map[uuid]string{}, records: map[recordKey]*record.Prior{}}
-	opIDs, recordIDs := make([]any, 1+handful), make([]any, 1+handful) // those left over ask for NULL, which is nowhere
-	opIDs[0], recordIDs[0] = gid, gid
-	for i, op := range ops {
-		id, of := readUUID(op.ID), readUUID(op.Record)
-		opIDs[1+i], recordIDs[1+i] = id[:], of[:]
-	}
-	err := t.each(lookOps, opIDs, func(rows *sql.Rows) error {
-		var id, body sql.RawBytes
-		err := rows.Scan(&id, &body)
-		if err == nil {
-			k.ops[uuid(id)] = string(body)
-		}
-		return err
-	})
-	if err != nil {
-		return nil, err
-	}
-	return k, t.each(lookRecords, recordIDs, func(rows *sql.Rows) error {
-		var id, by sql.RawBytes
-		var table string
-		err := rows.Scan(&id, &table, &by)
-		if err == nil {
-			k.records[recordKey{uuid(id), table}] = &record.Prior{CreatedBy: uuid(by).String()}
-		}
-		return err
-	})
 }

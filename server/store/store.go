@@ -91,12 +91,13 @@ func Open(dir string, quota Quota) (*Store, error) {
 func (s *Store) connect(path string) (conn *sql.Conn, err error) {
 	s.writer, err = sql.Open("sqlite3", dsn(path, url.Values{
 		"_journal_mode": {"WAL"}, "_synchronous": {synchronous}, "_secure_delete": {"on"}, "_txlock": {"immediate"},
+		"_cache_size": {"-65536"}, // KiB: what a busy hour touches stays in memory
 	}))
 	if err != nil {
 		return nil, err
 	}
 	s.writer.SetMaxOpenConns(1)
-	if err := migrate(s.writer); err != nil {
+	if err := migrate(s.writer, filepath.Dir(path)); err != nil {
 		return nil, err
 	}
 	if s.reader, err = sql.Open("sqlite3", dsn(path, url.Values{"_query_only": {"on"}, "_synchronous": {synchronous}, "_stmt_cache_size": {"16"}})); err != nil {
@@ -154,8 +155,10 @@ func (s *Store) Ready(ctx context.Context) error {
 var migrations embed.FS
 
 // migrate applies the numbered migrations that the database lacks, each in a
-// transaction of its own. PRAGMA user_version holds how many it has.
-func migrate(db *sql.DB) error {
+// transaction of its own. PRAGMA user_version holds how many it has. A database
+// of an older schema is first copied beside itself: the way back to the older
+// program.
+func migrate(db *sql.DB, folder string) error {
 	files, err := fs.Glob(migrations, "sql/*.sql")
 	if err != nil {
 		return err
@@ -166,6 +169,11 @@ func migrate(db *sql.DB) error {
 	}
 	if done > len(files) {
 		return fmt.Errorf("the database has schema %d, made by a newer version; this one knows up to %d", done, len(files))
+	}
+	if 0 < done && done < len(files) {
+		if err := Backup(folder, filepath.Join(folder, fmt.Sprintf("before-schema-%02d-%s.db", done+1, newEpoch()))); err != nil {
+			return fmt.Errorf("copying the database before its schema changes: %w", err)
+		}
 	}
 	for i, file := range files[done:] {
 		text, err := migrations.ReadFile(file)

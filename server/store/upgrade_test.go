@@ -51,6 +51,15 @@ func TestOpen_everySchema(t *testing.T) {
 			require.NoError(t, err)
 			defer func() { require.NoError(t, s.Close()) }()
 			require.NoError(t, s.Check())
+			before, err := filepath.Glob(filepath.Join(dir, "before-schema-*.db"))
+			require.NoError(t, err)
+			if file == files[len(files)-1] {
+				assert.Empty(t, before, "nothing changed")
+			} else if assert.Len(t, before, 1, "the way back") {
+				copied, err := os.ReadFile(before[0])
+				require.NoError(t, err)
+				assert.Equal(t, kept[60:64], copied[60:64], "the schema it had (user_version, bytes 60 to 63 of the file)")
+			}
 			who, err := s.Authenticate(want.Token)
 			require.NoError(t, err)
 			require.NotNil(t, who, "the token still counts")

@@ -16,9 +16,10 @@ import (
 // maxJobs is how many callers' work goes into one transaction.
 const maxJobs = 256
 
-// job is one caller's work.
+// job is one caller's work: do, or operations to push.
 type job struct {
 	do    func(*tx) error
+	push  *push
 	after func() // once it is on the disk
 	done  chan error
 }
@@ -29,7 +30,11 @@ var errClosed = fault.New(fault.Unavailable, "", "the server is stopping; try ag
 // refuses by returning a *fault.Error, and must do so before it writes; any
 // other error undoes the whole transaction.
 func (s *Store) write(do func(*tx) error, after func()) error {
-	j := &job{do: do, after: after, done: make(chan error, 1)}
+	return s.enqueue(&job{do: do, after: after})
+}
+
+func (s *Store) enqueue(j *job) error {
+	j.done = make(chan error, 1)
 	select {
 	case <-s.stop:
 		return errClosed
@@ -81,9 +86,17 @@ func (s *Store) waiting(first *job) []*job {
 func (s *Store) commit(t *tx, batch []*job) {
 	refusals := make([]error, len(batch))
 	err := t.exec("BEGIN IMMEDIATE")
-	for i, j := range batch {
-		if err == nil {
-			refusals[i], err = t.attempt(j.do)
+	for i := 0; i < len(batch) && err == nil; {
+		if batch[i].push == nil {
+			refusals[i], err = t.attempt(batch[i].do)
+			i++
+			continue
+		}
+		pushes := pushesIn(batch[i:])
+		_, err = t.attempt(func(t *tx) error { return pushAll(t, pushes) })
+		for _, p := range pushes {
+			refusals[i] = p.refusal
+			i++
 		}
 	}
 	if err == nil && s.beforeCommit != nil {
@@ -110,6 +123,18 @@ func (s *Store) commit(t *tx, batch []*job) {
 	}
 	s.due(t.written)
 	t.written = 0
+}
+
+// pushesIn returns the pushes that stand at the beginning.
+func pushesIn(batch []*job) []*push {
+	pushes := []*push{}
+	for _, j := range batch {
+		if j.push == nil {
+			break
+		}
+		pushes = append(pushes, j.push)
+	}
+	return pushes
 }
 
 // tx is the writer's connection with its prepared statements.
