@@ -18,10 +18,11 @@ import { statusWords } from './share-status.js';
 
 /** @param {State} state */
 export function kit(state) {
+  const bare = !state.garage?.bikes.length;
   return {
     body: html`<div class="sheets">
       <h1>${t('kit.title')}</h1>
-      ${demoOffer(state)}
+      ${bare ? demoOffer(state) : nothing}
       <section class="sheet"><h2>${t('kit.garage')}</h2><ul class="rows">${rows(state).map(row)}</ul></section>
       ${settingsSheets(state)}
       <section class="sheet"><h2>${t('kit.offline')}</h2>
@@ -44,6 +45,7 @@ export function kit(state) {
             : html`<p>${t('update.text')}</p>
           <button class="button" type="button" @click=${agree}>${t('update.now')}</button>`
         }</section>
+      ${bare ? nothing : demoOffer(state)}
       <section class="sheet"><h2>${t('kit.about')}</h2>
         ${list('kit.about', {}).map((text) => html`<p>${text}</p>`)}</section>
     </div>`,

@@ -116,7 +116,7 @@ export default {
     'Eine hier oder auf einem anderen Telefon gespeicherte Datei. Was da ist, bleibt; was gelöscht war, kommt zurück.',
   'backup.import.act': 'Datei wählen',
   'backup.import.busy': 'Wird eingelesen: {done} von {of}',
-  'backup.import.done': '{put} Einträge eingelesen; {there} waren schon da.',
+  'backup.import.done': 'Eingelesene Einträge: {put}. Schon da: {there}.',
   'backup.import.fault': 'Diese Datei lässt sich nicht einlesen.',
   'backup.delete': 'Diese Garage löschen',
   'backup.delete.act': 'Löschen …',
