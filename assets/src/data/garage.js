@@ -40,7 +40,9 @@ import { watchTabs } from './tabs.js';
  *   `forecast` is null while it is worked out, and where there is no chain; `ask` and `asked` are the phone's own
  * @typedef {BikeValue & {round: {round_id: string, state: 'cleared'|'held'|'not_seen', check: Fields|null}|null}}
  *   BikeSummary `round`: how it stands in the latest round that is not finished
- * @typedef {{bike_id: string, state: 'cleared'|'held'|'not_seen', check_id: string|null, check: Fields|null}} Stand
+ * @typedef {{bike_id: string, state: 'cleared'|'held'|'not_seen', check_id: string|null, check: Fields|null,
+ *   hold_id: string|null, hold: Fields|null, vain_ids: string[]}} Stand `hold`: the last check that held it, also when
+ *   it is cleared since; `vain_ids`: checks that clear a held bike with neither a reading nor a reason
  * @typedef {{round_id: string, fields: Fields, stands: Stand[], cleared: number, held: number, not_seen: number}}
  *   RoundSummary stands by the bike's name
  *

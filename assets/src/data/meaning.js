@@ -82,12 +82,17 @@ export function wearRequest(bike, chain, reading) {
  */
 export function roundValue(rows, meaning) {
   const find = finder(rows);
-  const stands = meaning.bikes.map((/** @type {any} */ { bike_id, state, round_check_id: id = null }) => ({
-    bike_id,
-    state,
-    check_id: id,
-    check: id && find('round_checks', id),
-  }));
+  const stands = meaning.bikes.map((/** @type {any} */ one) => {
+    const {
+      bike_id,
+      state,
+      round_check_id: check_id = null,
+      hold_check_id: hold_id = null,
+      vain_check_ids: vain_ids,
+    } = one;
+    const check = check_id && find('round_checks', check_id);
+    return { bike_id, state, check_id, check, hold_id, hold: hold_id && find('round_checks', hold_id), vain_ids };
+  });
   const count = (/** @type {string} */ state) => stands.filter((/** @type {any} */ one) => one.state === state).length;
   return {
     round_id: meaning.round_id,

@@ -53,11 +53,13 @@ test('one sprocket needs no number of sprockets', () => {
 test('a round in the list', () => {
   const rows = [row('rounds', 'o', { name: 'Sat' }), row('round_checks', 'x', { state: 'held', reason: 'bent' })];
   const bikes = [
-    { bike_id: 'a', state: 'held', round_check_id: 'x' },
-    { bike_id: 'b', state: 'not_seen' },
+    { bike_id: 'a', state: 'held', round_check_id: 'x', hold_check_id: 'x', vain_check_ids: ['y'] },
+    { bike_id: 'b', state: 'not_seen', vain_check_ids: [] },
   ];
   const value = roundValue(rows, { round_id: 'o', bikes });
   assert.deepEqual([value.cleared, value.held, value.not_seen], [0, 1, 1]);
   assert.equal(value.stands[0].check?.reason, 'bent');
-  assert.equal(value.stands[1].check, null);
+  assert.equal(value.stands[0].hold?.reason, 'bent');
+  assert.deepEqual(value.stands[0].vain_ids, ['y']);
+  assert.deepEqual([value.stands[1].check, value.stands[1].hold], [null, null]);
 });

@@ -1,15 +1,13 @@
 /** Rounds out of what the phone knows of its garage. */
-import { engine } from '../engine/engine.js';
 import { urgency } from './bike-order.js';
-import { roundRows } from './garage-read.js';
+import { openRound } from './garage.js';
 
 /**
  * @typedef {import('./garage.js').GarageState} Garage
  * @typedef {import('./garage.js').BikeSummary} BikeSummary
  * @typedef {import('./rounds.js').Round} Round
  * @typedef {import('./rounds.js').Check} Check
- * @typedef {{id: string, checks: Check[], holds: Map<string, string>, vain: Set<string>}} Detail all checks of one
- *   round, and for each bike that was held the check that last did
+ * @typedef {{id: string, checks: Check[]}} Detail all checks of one round
  */
 
 /** @type {WeakMap<Garage, Round[]>} */
@@ -35,11 +33,17 @@ export function roundsOf(garage) {
 function fromSummary({ round_id, fields, stands }, bikes) {
   const known = stands.flatMap((stand) => {
     const bike = bikes.get(stand.bike_id);
-    const check = stand.check_id && stand.check ? /** @type {Check} */ ({ ...stand.check, id: stand.check_id }) : null;
-    return bike ? [{ bike, state: stand.state, check, held: null }] : [];
+    const held = named(stand.hold_id, stand.hold);
+    return bike ? [{ bike, state: stand.state, check: named(stand.check_id, stand.check), held }] : [];
   });
   const checks = known.flatMap(({ check }) => check ?? []);
-  return /** @type {Round} */ ({ ...fields, id: round_id, stands: known, checks, vain: new Set() });
+  const vain = new Set(stands.flatMap(({ vain_ids }) => vain_ids));
+  return /** @type {Round} */ ({ ...fields, id: round_id, stands: known, checks, vain });
+}
+
+/** @param {string|null} id @param {import('./garage.js').Fields|null} fields @returns {Check|null} */
+function named(id, fields) {
+  return id && fields ? /** @type {Check} */ ({ ...fields, id }) : null;
 }
 
 /**
@@ -50,32 +54,17 @@ function fromSummary({ round_id, fields, stands }, bikes) {
  */
 export function roundOf(garage, id, detail) {
   const round = roundsOf(garage).find((one) => one.id === id);
-  if (!round || detail?.id !== id) return round;
-  const checks = new Map(detail.checks.map((check) => [check.id, check]));
-  const stands = round.stands.map((stand) => ({
-    ...stand,
-    held: checks.get(detail.holds.get(stand.bike.bike_id) ?? '') ?? null,
-  }));
-  return { ...round, stands, checks: detail.checks, vain: detail.vain };
+  return round && detail?.id === id ? { ...round, checks: detail.checks } : round;
 }
 
-/**
- * @param {string} key of the garage on this phone
- * @param {string} id of the round
- * @returns {Promise<Detail>}
- */
-export async function lookUp(key, id) {
-  const rows = await roundRows(key, id);
-  const { rounds } = await engine.records('garage', { rows });
-  const stands = rounds.find((/** @type {any} */ one) => one.round_id === id)?.bikes ?? [];
-  return {
-    id,
-    checks: rows
-      .filter(({ table, removed }) => table === 'round_checks' && !removed)
-      .map(({ record_id, fields }) => /** @type {Check} */ ({ ...fields, id: record_id })),
-    holds: new Map(stands.map((/** @type {any} */ one) => [one.bike_id, one.hold_check_id])),
-    vain: new Set(stands.flatMap((/** @type {any} */ one) => one.vain_check_ids)),
-  };
+/** @param {string} id of a round @returns {Promise<Detail|null>} null when there is no such round */
+export async function lookUp(id) {
+  const found = await openRound(id);
+  if (!found) return null;
+  const checks = Object.entries(found.checks).map(
+    ([check, { fields }]) => /** @type {Check} */ ({ ...fields, id: check }),
+  );
+  return { id, checks };
 }
 
 /**

@@ -24,7 +24,15 @@ export function startRounds() {
 export function openRound(argument) {
   const { flash } = now().round;
   const done = flash?.at === `round/${argument}` ? flash : null;
-  setRound({ form: recallForm(argument), flash: done, find: '', trouble: '', fault: '', all: false });
+  setRound({
+    form: recallForm(argument),
+    flash: done,
+    find: '',
+    trouble: '',
+    fault: '',
+    all: false,
+    nameless: !now().person,
+  });
   look();
 }
 
@@ -38,7 +46,7 @@ async function look() {
   if (stand && !one.finished_at && mayAdd(garage.role, 'round_checks')) takeUp(id, stand.bike);
   if (round.detail && round.detail.id !== id) setRound({ detail: null });
   try {
-    const detail = await lookUp(garage.key, id);
+    const detail = await lookUp(id);
     if (now().argument.split('/')[0] === id) setRound({ detail });
   } catch (error) {
     if (error instanceof KeepError) set({ trouble: error.reason });

@@ -1,7 +1,7 @@
 /** One bike of a round: a reading if there is time for one, then clear it or hold it. */
 import { html, nothing } from 'lit';
 import { entered } from '../data/draft.js';
-import { mayAdd, mayLead } from '../data/roles.js';
+import { mayLead } from '../data/roles.js';
 import { ranField } from '../parts/ran-field.js';
 import { day, percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
@@ -20,10 +20,9 @@ import { flash, standing } from './round-parts.js';
  * @typedef {import('../data/rounds.js').Stand} Stand
  */
 
-/** @param {State} state @param {Round} round @param {Stand} stand */
-export function oneBike(state, round, stand) {
+/** @param {State} state @param {Round} round @param {Stand} stand @param {boolean} writes whether it may be cleared or held here */
+export function oneBike(state, round, stand, writes) {
   const { bike } = stand;
-  const writes = mayAdd(state.garage?.role, 'round_checks') && !round.finished_at;
   return {
     body: html`<div class="check round">
       <div class="round-head"><a class="button quiet" href="#/round/${round.id}">${t('round.bike.back')}</a></div>

@@ -31,7 +31,7 @@ export function walk(state, round, role) {
       ${roundBar(round.stands)}
       ${flash(state)}
       ${where(round)}
-      ${role === 'viewer' || state.person ? nothing : person(state)}
+      ${role === 'viewer' || !state.round.nameless ? nothing : person(state)}
       ${round.stands.length ? nothing : html`<p>${t('round.empty')}</p>`}
       ${seeks && !found.length ? html`<p role="status">${t('round.find.none')}</p>` : nothing}
       ${STATES.map((one) => group(state, round, one, found, seeks))}

@@ -1,6 +1,7 @@
 /** Round: a walk through a set of bikes, alone or together. */
 import { html, nothing } from 'lit';
 import { roundOf } from '../data/round-view.js';
+import { mayAdd } from '../data/roles.js';
 import { t } from '../words/t.js';
 import { oneBike } from './round-bike.js';
 import { home } from './round-home.js';
@@ -19,9 +20,10 @@ export function round(state) {
   if (!bikeId) return one.finished_at ? summary(state, one, garage.role) : walk(state, one, garage.role);
   const stand = one.stands.find(({ bike }) => bike.bike_id === bikeId);
   if (!stand) return plain(html`<p>${t('round.missing.bike')}</p>`);
-  if (step === 'hold') return holding(state, one, stand);
-  if (step === 'clear') return clearingAnyway(state, one, stand);
-  return oneBike(state, one, stand);
+  const writes = mayAdd(garage.role, 'round_checks') && !one.finished_at;
+  if (step === 'hold' && writes) return holding(state, one, stand);
+  if (step === 'clear' && writes) return clearingAnyway(state, one, stand);
+  return oneBike(state, one, stand, writes);
 }
 
 /** @param {unknown} text a page with nothing on it but the way back */
