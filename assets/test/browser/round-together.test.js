@@ -1,23 +1,12 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { door, programWithDoors, until } from './harness/doors.js';
-import { newPhone, openAndKeep, type } from './harness/phone.js';
-import { addLoaners, line, stands } from './harness/rounds.js';
-import { startServer } from './harness/server.js';
+import { door, until } from './harness/doors.js';
+import { type } from './harness/phone.js';
+import { PATIENCE_MS, addLoaners, line, stands } from './harness/rounds.js';
+import { joinBy, phone, server } from './harness/shared.js';
 import { more } from './harness/stories.js';
 
 /** @typedef {import('./harness/phone.js').Phone} Phone */
-
-/** @param {any} t @param {string} origin @returns {Promise<Phone>} where a server out of reach is no problem */
-async function phone(t, origin) {
-  const one = await newPhone(t, origin);
-  t.after(async () => {
-    const left = one.problems.filter((problem) => !/Failed to load resource|ERR_/.test(problem));
-    one.problems.splice(0, Infinity, ...left);
-  });
-  await openAndKeep(one.page);
-  return one;
-}
 
 /**
  * A leader's phone with the loaners, and a helper's that has joined.
@@ -25,14 +14,16 @@ async function phone(t, origin) {
  * @param {'leader'|'checker'|'viewer'} role
  */
 async function two(t, role) {
-  const { origin } = await startServer(t, await programWithDoors());
-  const [leader, helper] = [await phone(t, origin), await phone(t, origin)];
+  const at = await server(t);
+  const [leader, helper] = [await phone(t, at), await phone(t, at)];
   const ids = await addLoaners(leader.page);
   await door(leader.page, 'startSharing', 'Canal group', 'Ada’s phone');
-  const { code } = await door(leader.page, 'invite', role, 1, 3600);
-  await door(helper.page, 'join', code, 'Bo’s phone');
+  await joinBy(leader, helper, role);
   await until(helper.page, ({ bikes }) => bikes.length === 5);
-  for (const { page } of [leader, helper]) await page.goto('/#/round');
+  for (const { page } of [leader, helper]) {
+    page.setDefaultTimeout(PATIENCE_MS);
+    await page.goto('/#/round');
+  }
   return { leader, helper, ids };
 }
 
@@ -103,9 +94,9 @@ test('Saturday: a leader and a helper, one of them with no signal in the middle'
   await leader.tap('Finish the round');
   await leader.page.getByText('All 5 bikes are cleared.').waitFor();
   await helper.page.getByText('All 5 bikes are cleared.').waitFor();
-  await helper.page.getByText('Was held: 0.52 %, Change the chain').waitFor();
-  assert.equal(leader.touches(), 16, 'the leader’s Saturday');
-  assert.equal(helper.touches(), 13, 'the helper’s Saturday, its loss of signal in it');
+  await line(helper.page, 'Kite').getByText('Was held: 0.52 %, Change the chain').waitFor();
+  assert.equal(leader.touches(), 15, 'the leader’s Saturday');
+  assert.equal(helper.touches(), 10, 'the helper’s Saturday, its loss of signal in it');
 
   // Everybody's name stands on a bike's own page afterwards.
   await go(helper, `#/bike/${ids.Kite}`);

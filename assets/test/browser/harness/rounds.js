@@ -5,6 +5,9 @@ import { startServer } from './server.js';
 
 /** @typedef {import('playwright-core').Page} Page */
 
+/** Patience with a busy machine: nothing here depends on speed, ms. */
+export const PATIENCE_MS = 60_000;
+
 /** @type {[name: string, fields: object, chain: boolean][]} */
 const LOANERS = [
   ['Dipper', { drive: 'hub', care: 'usual', tag: 'CD9' }, true],
@@ -42,6 +45,7 @@ export async function addLoaners(page) {
 export async function phoneWithLoaners(t, options) {
   const server = await startServer(t, await programWithDoors());
   const phone = await newPhone(t, server.origin, options);
+  phone.page.setDefaultTimeout(PATIENCE_MS);
   await openAndKeep(phone.page);
   const ids = await addLoaners(phone.page);
   await server.stop();
