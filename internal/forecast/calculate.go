@@ -124,9 +124,12 @@ func (a *Response) explain(r *Request, q *Question) {
 	if a.Beyond {
 		note("forecast_beyond", words.V("top", a.Elongation.P95, 1))
 	}
-	if a.CheckAgainKM == 0 {
+	switch {
+	case a.CheckAgainKM == 0 && a.PastLimitNow > 0.99: // never 100 %: nothing measured is certain
+		note("forecast_now_large")
+	case a.CheckAgainKM == 0:
 		note("forecast_now", words.V("percent", 100*a.PastLimitNow, 0))
-	} else {
+	default:
 		note("forecast_check", words.V("km", a.CheckAgainKM, 0), words.V("percent", 100*r.Risk, 0))
 	}
 	note("forecast_origin")

@@ -109,3 +109,13 @@ func TestCalculate_errors(t *testing.T) {
 		assert.Equal(t, row.field, f.Field)
 	}
 }
+
+// Nothing measured is certain, so no note says 100 %.
+func TestCalculate_neverCertain(t *testing.T) {
+	a, err := forecast.Calculate(request(3000, ruleMM(1000, 306.5), ruleMM(2000, 308.5), ruleMM(3000, 311)))
+	require.NoError(t, err)
+	require.Greater(t, a.PastLimitNow, 0.995)
+	for _, n := range a.Notes {
+		assert.NotContains(t, n.Text(), "100 %")
+	}
+}

@@ -75,6 +75,8 @@ export default {
   forecast_beyond: 'Die Skala endet bei {top:1} %; die Längung kann noch größer sein.',
   forecast_now:
     'Jetzt messen: die Wahrscheinlichkeit, dass die Kette über ihrer Grenze ist, beträgt schon {percent:0} %.',
+  forecast_now_large:
+    'Jetzt messen: die Wahrscheinlichkeit, dass die Kette über ihrer Grenze ist, beträgt schon mehr als 99 %.',
   forecast_check:
     'Innerhalb von {km:0} km wieder prüfen. Bis dahin steigt die Wahrscheinlichkeit, über der Grenze zu sein, auf {percent:0} %.',
   forecast_origin:
