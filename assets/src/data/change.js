@@ -55,6 +55,7 @@ async function attempt(key, changes) {
     whole,
   );
   return commit(key, garage.turn, {
+    before: rows,
     rows: answer.rows.map((row) => kept(garage, row, rows.get(`${row.table}/${row.record_id}`))),
     unsent: garage.token ? answer.ops.map(queued) : [],
     garage: { clock: answer.hlc },

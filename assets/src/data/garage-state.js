@@ -18,6 +18,9 @@ import { tellTabs } from './tabs.js';
 /** The first garage of a phone, the rider's own. */
 const OWN = 'own';
 
+/** The invented garage, which goes to no server and into no other garage. */
+export const DEMO = 'demo';
+
 /** @type {{key: string, bikes: Map<string, BikeValue>, rounds: Map<string, RoundSummary>}} of the garage that is open */
 let lists = { key: '', bikes: new Map(), rounds: new Map() };
 

@@ -23,9 +23,10 @@ import { home, targets } from './touch.js';
  *   refused?: import('./garage.js').Refusal, waits?: boolean}} Unsent `refused` says why the server did not take
  *   it; with `waits` it is sent again all the same
  * @typedef {Omit<Stored, 'home'|'round'|'garage'>} Keep
- * @typedef {{rows?: Keep[], gone?: [string, string][], unsent?: Omit<Unsent, 'garage'>[],
- *   sent?: string[], garage?: Partial<Garage>}} Commit rows to keep and to drop, operations to keep and, by id,
- *   to drop; a base that no unsent operation needs any more is dropped too
+ * @typedef {{before?: Map<string, Stored>, rows?: Keep[], gone?: [string, string][], unsent?: Omit<Unsent, 'garage'>[],
+ *   sent?: string[], garage?: Partial<Garage>, lax?: boolean}} Commit what was there as `recall` gave it, rows to keep and to drop, operations to keep and, by id,
+ *   to drop; a base that no unsent operation needs any more is dropped too; `lax`: need not survive a power cut that
+ *   comes before the next commit, because the server has it
  */
 
 /** @returns {Promise<Garage[]>} in the order in which they came to this phone */
@@ -71,20 +72,20 @@ export function recall(key, ids) {
  * @param {Commit} change
  * @returns {Promise<number>} the new turn; 0 when another tab was quicker: work it out anew
  */
-export function commit(key, turn, { rows = [], gone = [], unsent = [], sent = [], garage }) {
+export function commit(key, turn, { before, rows = [], gone = [], unsent = [], sent = [], garage, lax }) {
   return using(async (db) => {
-    const tx = db.transaction(['garages', 'rows', 'unsent', 'summaries'], 'readwrite', { durability: 'strict' });
+    const durability = lax ? 'relaxed' : 'strict';
+    const tx = db.transaction(['garages', 'rows', 'unsent', 'summaries'], 'readwrite', { durability });
     const now = await tx.objectStore('garages').get(key);
     if (now?.turn !== turn) {
       await tx.done;
       return 0;
     }
     const store = tx.objectStore('rows');
-    const before = await Promise.all(rows.map(({ table, record_id }) => store.get([key, table, record_id])));
-    const dropped = await Promise.all(gone.map((id) => store.get([key, ...id])));
     const work = [tx.objectStore('garages').put({ ...now, ...garage, turn: turn + 1 })];
-    for (const id of sent) work.push(/** @type {any} */ (tx.objectStore('unsent').delete(id)));
-    for (const op of unsent) work.push(tx.objectStore('unsent').put({ ...op, garage: key }));
+    const queue = tx.objectStore('unsent');
+    if (sent.length && (await queue.count())) for (const id of sent) work.push(/** @type {any} */ (queue.delete(id)));
+    for (const op of unsent) work.push(queue.put({ ...op, garage: key }));
     for (const id of gone) work.push(/** @type {any} */ (store.delete([key, ...id])));
     for (const { base, ...rest } of rows) {
       const { table, record_id, row } = rest;
@@ -92,7 +93,11 @@ export function commit(key, turn, { rows = [], gone = [], unsent = [], sent = []
       const based = base !== undefined && (await awaited(tx, [key, table, record_id])) ? { base } : {};
       work.push(store.put({ garage: key, ...rest, ...round, ...based, home: home(row) }));
     }
-    await mark(tx, key, turn + 1, [...before, ...dropped, ...rows].map((one) => one?.row).filter(Boolean));
+    const same = (/** @type {Keep} */ { table, record_id, row }) => before?.get(`${table}/${record_id}`)?.row === row;
+    const changed = rows.filter((one) => !same(one));
+    const old = [...changed, ...gone.map(([table, record_id]) => ({ table, record_id }))];
+    const was = old.flatMap(({ table, record_id }) => before?.get(`${table}/${record_id}`)?.row ?? []);
+    await mark(tx, key, turn + 1, [...was, ...changed.map(({ row }) => row)]);
     await Promise.all([...work, tx.done]);
     return turn + 1;
   });

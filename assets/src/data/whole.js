@@ -55,6 +55,7 @@ async function putBatch(key, records) {
   const changes = missing.map(({ table, record_id, put }) => ({ table, record_id, put, whole: true }));
   const answer = await stamp(garage, hidden, changes);
   const turn = await commit(key, garage.turn, {
+    before: rows,
     rows: answer.rows.map((row) => kept(garage, row, rows.get(name(row)))),
     unsent: garage.token ? answer.ops.map(queued) : [],
     garage: { clock: answer.hlc },
@@ -96,6 +97,7 @@ async function adoptBatch(key, batch) {
   const changes = visible.map(({ table, record_id, row }) => ({ table, record_id, put: shown(row), whole: true }));
   const answer = changes.length ? await stamp(garage, [], changes) : { rows: [], ops: [], hlc: garage.clock };
   return commit(key, garage.turn, {
+    before: rows,
     rows: answer.rows.map((row) => kept(garage, row, undefined)),
     gone: gone.map(({ table, record_id }) => [table, record_id]),
     unsent: answer.ops.map(queued),

@@ -1,7 +1,8 @@
 /** The demo: the way in, and the mark that stands on every screen while it is on. */
 import { html, nothing } from 'lit';
 import { now, set } from '../app/store.js';
-import { DEMO, leaveDemo, makeDemo } from '../data/demo/demo.js';
+import { leaveDemo, makeDemo } from '../data/demo/demo.js';
+import { DEMO } from '../data/garage-state.js';
 import { day } from '../words/numbers.js';
 import { t } from '../words/t.js';
 

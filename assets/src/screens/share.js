@@ -1,8 +1,7 @@
 /** Sharing: with whom the garage is kept, and how it stands with the server. */
 import { html, nothing } from 'lit';
-import { DEMO } from '../data/demo/demo.js';
+import { DEMO } from '../data/garage-state.js';
 import { ask } from '../parts/ask.js';
-
 import { named, t } from '../words/t.js';
 import { textField } from './bike-parts.js';
 import { inDemo } from './demo.js';

@@ -59,6 +59,7 @@ function restamp(key, old, device) {
     const shown = new Set(now.map(({ table, record_id }) => `${table}/${record_id}`));
     const gone = [...rows.values()].filter(({ table, record_id }) => !shown.has(`${table}/${record_id}`));
     return commit(key, garage.turn, {
+      before: rows,
       rows: now.map((row) => {
         const { base, server } = /** @type {Stored} */ (rows.get(`${row.table}/${row.record_id}`));
         return { table: row.table, record_id: row.record_id, row, base, server };

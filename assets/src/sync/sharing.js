@@ -6,10 +6,9 @@
  */
 import { askToPersist } from '../app/storage.js';
 import { workAhead } from '../data/background.js';
-import { DEMO } from '../data/demo/demo.js';
 import { commit, detach, forget, garageNamed, garages, putGarage } from '../data/garage-store.js';
 import { tableRows } from '../data/garage-read.js';
-import { current, currentKept, fresh, load, switchTo } from '../data/garage-state.js';
+import { DEMO, current, currentKept, fresh, load, switchTo } from '../data/garage-state.js';
 import { newId } from '../data/ids.js';
 import { refreshAll } from '../data/refresh.js';
 import { untilKept } from '../data/tabs.js';
@@ -34,7 +33,7 @@ import { comeBack } from './sync.js';
  * @returns {Promise<void>}
  */
 export async function startSharing(name, deviceName) {
-  const { key } = await currentKept();
+  const { key } = await realGarage();
   const { answer } = await call('POST', '/garages', { body: { name, device_name: deviceName } });
   await change(key, { ...joined(answer), name, cursor: '', clock: '', seen: '', adopting: true });
   askToPersist();
@@ -155,7 +154,7 @@ export async function exportAll() {
  * @returns {Promise<{put: number, there: number}>} how many were put, and how many were there already
  */
 export async function importFile(file, progress = () => {}) {
-  const { key } = await currentKept();
+  const { key } = await realGarage();
   const { records } = await engine.takeIn(file);
   const put = await putWhole(key, records, (done) => progress(done, records.length));
   await shown();
@@ -172,6 +171,15 @@ export async function dismiss(opId) {
 /** Talks to the server now, whatever failed before. */
 export function syncNow() {
   return comeBack();
+}
+
+/** @returns {Promise<Garage>} the open one, on the disk; another where the invented one is open */
+async function realGarage() {
+  const garage = await currentKept();
+  const real = (await garages()).find(({ key }) => key !== DEMO);
+  if (garage.key !== DEMO || !real) return garage;
+  await switchTo(real.key);
+  return real;
 }
 
 /** @param {any} answer of the server to one who joins @returns {Partial<Garage>} */

@@ -55,6 +55,7 @@ async function pulled(key, ops) {
   const based = [...rows.values()].filter(({ base }) => base !== undefined);
   const bases = await mergedBases(based, ops);
   return commit(key, garage.turn, {
+    before: rows,
     rows: merged.rows.map((row) => {
       const before = rows.get(name(row));
       const base = before?.base === undefined ? {} : { base: bases.get(name(row)) ?? null };
@@ -62,6 +63,7 @@ async function pulled(key, ops) {
     }),
     sent: ops.map(({ op_id }) => op_id), // what comes back is on the server, whatever was answered before
     garage: { clock: later(garage.clock, merged.hlc), seen: later(garage.seen, merged.hlc) },
+    lax: true, // the cursor moves last, and not laxly
   });
 }
 
@@ -91,6 +93,7 @@ async function answered(key, batch, refused, also) {
   const shown = new Map(undone.rows.map((row) => [name(row), row]));
   const kept = [...rows.values()].filter((one) => !redone.has(name(one)) || shown.has(name(one)));
   return commit(key, garage.turn, {
+    before: rows,
     rows: kept.map(({ table, record_id, row, base, server }) => ({
       ...{ table, record_id, row: shown.get(`${table}/${record_id}`) ?? row, ...(server ? { server } : {}) },
       ...(base === undefined ? {} : { base: bases.get(`${table}/${record_id}`) ?? null }),

@@ -2,14 +2,11 @@
  * The demo as a garage of its own on this phone. It goes the way every change
  * goes, `save`, but never to a server and never into another garage.
  */
-import { currentKept, fresh, switchTo } from '../garage-state.js';
+import { DEMO, currentKept, fresh, switchTo } from '../garage-state.js';
 import { forget as forgetGarage, putGarage } from '../garage-store.js';
 import { save } from '../garage.js';
 import { forget, keep, recall } from '../local.js';
 import { SEED, invent } from './invent.js';
-
-/** The demo's name among this phone's garages. */
-export const DEMO = 'demo';
 
 /** Where the way back is kept. */
 const BEFORE = 'before-demo';

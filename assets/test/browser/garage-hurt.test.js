@@ -1,0 +1,84 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { door, garage, until } from './harness/doors.js';
+import { openAndKeep, newPhone } from './harness/phone.js';
+import { BIKE, everything, phone, server } from './harness/shared.js';
+
+test('a phone with the first layout of the database keeps what was in it', async (t) => {
+  const at = await server(t);
+  const { page } = await newPhone(t, at.origin, { alone: true }); // there is no favicon beside /healthz
+  await page.goto('/healthz');
+  await page.evaluate(
+    () =>
+      new Promise((done, fail) => {
+        const asked = indexedDB.open('tautspan', 1);
+        asked.onerror = fail;
+        asked.onupgradeneeded = () => {
+          // As the first release made it.
+          const records = asked.result.createObjectStore('records', { keyPath: ['table', 'record_id'] });
+          records.createIndex('table', 'table');
+          asked.result.createObjectStore('unsent', { keyPath: 'op_id' }).createIndex('hlc', 'hlc');
+          const answer = { verdict: 'ride', elongation_percent: 0.25, limit_percent: 0.5 };
+          const requests = [{ reading: { kind: 'compare', pitches: 100, growth_mm: 3 } }];
+          records.put({
+            table: 'loose_readings',
+            record_id: '11111111-1111-4111-8111-111111111111',
+            fields: { at: '2026-03-01T08:00:00Z', requests, counted: 0, answer, note: 'from before' },
+          });
+        };
+        asked.onsuccess = () => done(asked.result.close());
+      }),
+  );
+  await openAndKeep(page, '/#/kept');
+  await page.getByText('Compare: 3 mm over 100 pitches').waitFor();
+  await door(page, 'save', [{ table: 'bikes', put: BIKE }]);
+  await page.reload();
+  await page.getByText('Compare: 3 mm over 100 pitches').waitFor();
+  assert.equal((await garage(page)).bikes.length, 1);
+});
+
+test('a full phone keeps all of a change or nothing of it, says so, and goes on once there is room', async (t) => {
+  const at = await server(t);
+  const one = await phone(t, at);
+  const devtools = await one.context.newCDPSession(one.page);
+  await devtools.send('Storage.overrideQuotaForOrigin', { origin: at.origin, quotaSize: 1 });
+  const two = ['A', 'B'].map((name) => ({ table: 'bikes', put: { name, drive: 'hub' } }));
+  assert.equal((await door(one.page, 'save', two)).reason, 'full');
+  assert.equal((await garage(one.page)).bikes.length, 0);
+  await devtools.send('Storage.overrideQuotaForOrigin', { origin: at.origin });
+  assert.equal((await door(one.page, 'save', two)).length, 2);
+  await one.page.reload();
+  await until(one.page, ({ bikes }) => bikes.length === 2);
+});
+
+test('a record that was damaged on the phone hurts no other, and everything can be given out', async (t) => {
+  const one = await phone(t, await server(t));
+  const [good, bad] = await door(one.page, 'save', [
+    { table: 'bikes', put: { name: 'Good', drive: 'hub' } },
+    { table: 'bikes', put: { name: 'Bad', drive: 'hub' } },
+  ]);
+  await one.page.evaluate(
+    (id) =>
+      new Promise((done) => {
+        const asked = indexedDB.open('tautspan');
+        asked.onsuccess = () => {
+          const tx = asked.result.transaction(['rows'], 'readwrite');
+          const store = tx.objectStore('rows');
+          store.get(['own', 'bikes', id]).onsuccess = ({ target }) => {
+            const stored = /** @type {IDBRequest} */ (target).result;
+            store.put({ ...stored, row: { ...stored.row, stamps: {} } });
+          };
+          tx.oncomplete = () => done(asked.result.close());
+        };
+      }),
+    bad,
+  );
+  await one.page.reload();
+  assert.ok((await door(one.page, 'openBike', bad)).fault);
+  assert.equal((await door(one.page, 'openBike', good)).bike.fields.name, 'Good');
+  await door(one.page, 'save', [{ table: 'bikes', record_id: good, put: { name: 'Still good' } }]);
+  assert.deepEqual((await everything(one)).bikes.map((/** @type {any} */ bike) => bike.fields.name).sort(), [
+    'Bad',
+    'Still good',
+  ]);
+});
