@@ -24,12 +24,13 @@ function off({ chain_id, km }, retired_at) {
 
 /**
  * Every chain that is recorded as put on but is not on the bike any more,
- * because another was put on after it.
- * @param {BikeState} bike
+ * because another was put on after it. Before that other one is moved, what
+ * they ran is written down, or they would run on until the next one.
+ * @param {Pick<BikeState, 'chains'>} bike
  * @param {ChainRow[]} rows
  * @returns {Change[]}
  */
-function settled({ chains }, rows) {
+export function settled({ chains }, rows) {
   const put = new Set(rows.filter((row) => typeof row.fields.fitted_at_km === 'number').map((row) => row.record_id));
   return chains.filter((chain) => chain.place !== 'on_bike' && put.has(chain.chain_id)).map((chain) => off(chain));
 }

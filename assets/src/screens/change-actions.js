@@ -2,6 +2,7 @@
 import { leave } from '../app/leave.js';
 import { now, set } from '../app/store.js';
 import { changesFor, emptyChange, lifeRequest } from '../data/chain-change.js';
+import { settled } from '../data/chain-moves.js';
 import { gone, shownAt } from '../data/distance-entry.js';
 import { forget, keep, recall } from '../data/local.js';
 import { familyRequest } from '../data/shopping.js';
@@ -77,7 +78,10 @@ export async function finishChange() {
   if (then.fault || Number.isNaN(pitches)) return;
   const next = detail.meaning.chains.find((one) => one.chain_id === changing.next) ?? null;
   const known = { fitted: fitted(detail), next, km: then.km, distance: then.put, pitches };
-  const changes = changesFor(changing, known, new Date().toISOString());
+  const others = settled(detail.meaning, Object.values(detail.chains)).filter(
+    ({ record_id }) => record_id !== next?.chain_id,
+  );
+  const changes = [...others, ...changesFor(changing, known, new Date().toISOString())];
   const ids = await put(changes);
   if (!ids) return;
   forget('changing');

@@ -149,7 +149,7 @@ async function answered(page) {
 }
 
 /** @param {import('playwright-core').BrowserContext} context @param {import('playwright-core').Page} page */
-async function slowCPU(context, page) {
+export async function slowCPU(context, page) {
   const cdp = await context.newCDPSession(page);
   await cdp.send('Emulation.setCPUThrottlingRate', { rate: 4 });
 }

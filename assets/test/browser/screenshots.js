@@ -1,6 +1,8 @@
-/** Takes every place at two sizes in both themes: node test/browser/screenshots.js FOLDER. */
+/** Takes every place, with a shed of invented bikes, at two sizes in both themes: node test/browser/screenshots.js FOLDER. */
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
+import { shed } from './harness/bikes.js';
+import { buildEdition } from './harness/edition.js';
 import { newPhone } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 import { session } from './harness/session.js';
@@ -12,10 +14,19 @@ const SIZES = [
   { width: 1280, height: 800 },
 ];
 
+/** A bike of the shed. */
+const BIKE = '00000001-0000-4000-8000-00000000000b';
+
+/** What is shown of it. */
+const OF_BIKE = ['bike', 'distance', 'care', 'edit', 'chains', 'change', 'shopping', 'cost'];
+
 /** What is done in a place before its picture is taken. @type {Record<string, (page: Page) => Promise<void>>} */
 const SCENES = {
   check: async (page) => {
     await page.getByRole('textbox').first().fill('12 1/16');
+  },
+  bikes: async (page) => {
+    await page.locator('.wear-strip').nth(6).waitFor();
   },
   fit: async (page) => {
     await page.getByRole('textbox', { name: /Outer width/ }).fill('5.79');
@@ -28,14 +39,23 @@ if (!folder) throw new Error('usage: node test/browser/screenshots.js FOLDER');
 
 await session(async (t) => {
   await mkdir(folder, { recursive: true });
-  const server = await startServer(t);
+  const { program, remove } = await buildEdition(
+    'pictures',
+    "import { save } from '../data/garage.js'; globalThis.keep = save;",
+  );
+  t.after(remove);
+  const server = await startServer(t, program);
   for (const theme of /** @type {const} */ (['light', 'dark'])) {
     for (const size of SIZES) {
       const { page } = await newPhone(t, server.origin, { ...size, theme, mouse: size.width > 600 });
       await page.goto('/');
       await page.getByText('Ready for offline').waitFor();
       const places = await page.locator('nav a').evaluateAll((links) => links.map((a) => a.getAttribute('href') ?? ''));
-      for (const place of places) await take(page, place, join(folder, `${place.slice(2)}-${theme}-${size.width}.png`));
+      await page.evaluate((changes) => /** @type {any} */ (globalThis).keep(changes), shed());
+      const name = (/** @type {string} */ place) => join(folder, `${place}-${theme}-${size.width}.png`);
+      for (const place of places) await take(page, place, name(place.slice(2)));
+      await take(page, '#/add', name('add'));
+      for (const place of OF_BIKE) await take(page, `#/${place}/${BIKE}`, name(place));
     }
   }
 });
