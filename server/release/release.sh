@@ -18,7 +18,7 @@ git clone -q "$here" "$again/clone"
 for program in dist/tautspan-*; do
   cmp "$program" "$again/$(basename "$program")"
   $GO run ./internal/tools/smoke "$program"
-  GOFLAGS= $GO run $cyclonedx bin -json -licenses -output "$program.cdx.json" "$program"
+  GOFLAGS= $GO run $cyclonedx bin -json -std -licenses -output "$program.cdx.json" "$program"
 done
 (cd assets && npm sbom --omit dev --sbom-format cyclonedx) > dist/page.cdx.json
 (cd dist && sha256sum tautspan-* page.cdx.json > SHA256SUMS && cat SHA256SUMS)
