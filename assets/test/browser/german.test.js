@@ -50,6 +50,36 @@ test('every place speaks German, is accessible in both themes and fits', async (
   }
 });
 
+/** Places that want a bike or a round in their address. */
+const OF_BIKE = ['bike', 'care', 'chains', 'distance', 'edit', 'change', 'shopping', 'cost'];
+
+test('a whole garage speaks German: every place of a bike, a round and its bikes', async (t) => {
+  const server = await startServer(t);
+  const { page, tap } = await newPhone(t, server.origin, { locale: 'de-DE' });
+  await page.goto('/#/bikes');
+  await tap('Mit erfundenen Rädern umsehen');
+  await page.getByText('Nichts davon ist echt.').waitFor({ timeout: 60_000 });
+  await page.getByText('Wird berechnet').first().waitFor({ state: 'detached', timeout: 60_000 });
+  await assertGerman(page, 'bikes');
+  await assertAccessible(page, 'bikes');
+  await assertFits(page, 'bikes');
+  const bikes = await page.locator('.bike-list a').evaluateAll((all) => all.map((a) => a.getAttribute('href') ?? ''));
+  const [id] = bikes.map((href) => href.split('/').pop());
+  await page.goto('/#/round');
+  const round = String(await page.locator('a.button.main').getAttribute('href'));
+  const places = [...OF_BIKE.map((place) => `#/${place}/${id}`), '#/round', round, '#/tags', '#/instruments', '#/kit'];
+  for (const place of places) {
+    await page.goto(`/${place}`);
+    await page.locator('h1').first().waitFor({ state: 'attached' });
+    await page.waitForTimeout(500); // what is worked out for this bike has come
+    await assertSound(page, place);
+  }
+  await page.goto(`/${round}`);
+  await page.locator('.rows a, .stands a, a.row').first().tap();
+  await page.locator('h1').first().waitFor({ state: 'attached' });
+  await assertSound(page, 'a bike of a round');
+});
+
 test('a verdict with its reasons, a chain family and an error are German', async (t) => {
   const server = await startServer(t);
   const { page } = await newPhone(t, server.origin, { locale: 'de-DE' });
