@@ -89,10 +89,10 @@ function found(now, answer) {
 
 /** @param {Photo} now @param {PhotoAnswer} answer what no picture can show */
 function confirms({ seen, taut }, { rivets }) {
-  const one = (/** @type {'seen'|'taut'} */ name, /** @type {boolean} */ value) => html`<label class="photo-confirm">
+  const one = (/** @type {'seen'|'taut'} */ name, /** @type {boolean} */ value) => html`<li><label class="tick">
     <input type="checkbox" .checked=${value} @change=${(/** @type {any} */ event) => putPhoto({ [name]: event.target.checked })}>
-    <span>${t(`photo.${name}`, { n: rivets })}</span></label>`;
-  return html`${one('seen', seen)}${one('taut', taut)}`;
+    <span>${t(`photo.${name}`, { n: rivets })}</span></label></li>`;
+  return html`<ul class="ticks">${one('seen', seen)}${one('taut', taut)}</ul>`;
 }
 
 /** @param {Photo} now @param {PhotoAnswer} answer */

@@ -4,7 +4,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test } from 'node:test';
-import { assertAccessible, assertFits } from './harness/look.js';
+import { assertAccessible, assertFits, assertRoomy } from './harness/look.js';
 import { newPhone, openAndKeep, type } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 import { drawn, verdict } from './harness/stories.js';
@@ -50,6 +50,7 @@ test('photograph: turned on, print measured, picture confirmed, then a verdict, 
   await page.getByText('not yet proven').waitFor();
   assert.equal(await page.locator('input[type=file]').count(), 0, 'no picture without a measured print');
   await assertAccessible(page, 'before the print is measured');
+  await assertRoomy(page, 'before the print is measured');
   await type(page, 'reading 1', check_line_mm.toFixed(1));
   await type(page, 'reading 2', check_line_mm.toFixed(1).replace('.', ','));
   await page.reload();
@@ -58,10 +59,11 @@ test('photograph: turned on, print measured, picture confirmed, then a verdict, 
   await page.getByText('What was found').waitFor();
   await assertAccessible(page, 'a picture to confirm');
   await assertFits(page, 'a picture to confirm');
+  await assertRoomy(page, 'a picture to confirm');
   assert.doesNotMatch(await page.locator('.photo').innerText(), /\d %/, 'no number before it is confirmed');
   assert.equal(await page.getByRole('button', { name: 'Confirm both' }).getAttribute('aria-disabled'), 'true');
-  await page.getByText('A ring sits on each').tap();
-  await page.getByText('The chain was pulled taut').tap();
+  await page.getByRole('checkbox', { name: 'A ring sits on each' }).tap();
+  await page.getByRole('checkbox', { name: 'The chain was pulled taut' }).tap();
   await tap('Show the result');
   await verdict(page);
   const [, percent] = /([\d.]+) % longer/.exec(await page.locator('.tag').innerText()) ?? [];
@@ -97,6 +99,7 @@ test('the printed frame is to scale, on one sheet, and known by the engine', asy
   const { page } = await withPhotos(t);
   await page.goto('/#/frame');
   await page.locator('.photo-frame').waitFor();
+  await assertRoomy(page, 'the frame to print');
   await page.emulateMedia({ media: 'print' });
   await page.setViewportSize({ width: 794, height: 1123 });
   const box = await page.locator('.photo-frame').boundingBox();
