@@ -116,6 +116,7 @@ export async function finishRound(round) {
   });
   const done = await kept([change(round.finished_at ? null : new Date().toISOString())]);
   if (!done) return;
+  scrollTo(0, 0);
   told(round.finished_at ? 'again' : 'finished', `round/${round.id}`, '', [change(round.finished_at ?? null)]);
 }
 

@@ -1,9 +1,10 @@
-/** Takes every place, with a shed of invented bikes, at two sizes in both themes: node test/browser/screenshots.js FOLDER. */
+/** Takes every place, with a shed of invented bikes, and Round in the demo, at two sizes in both themes: node test/browser/screenshots.js FOLDER. */
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { shed } from './harness/bikes.js';
 import { buildEdition } from './harness/edition.js';
 import { newPhone } from './harness/phone.js';
+import { ROUND_SCENES, enterDemo } from './harness/round-scenes.js';
 import { startServer } from './harness/server.js';
 import { session } from './harness/session.js';
 
@@ -56,6 +57,11 @@ await session(async (t) => {
       for (const place of places) await take(page, place, name(place.slice(2)));
       await take(page, '#/add', name('add'));
       for (const place of OF_BIKE) await take(page, `#/${place}/${BIKE}`, name(place));
+      await enterDemo(page);
+      for (const [scene, arrive] of ROUND_SCENES) {
+        await arrive(page);
+        await shoot(page, name(scene));
+      }
     }
   }
 });
@@ -64,6 +70,11 @@ await session(async (t) => {
 async function take(page, place, path) {
   await page.goto(`/${place}`);
   await SCENES[place.slice(2)]?.(page);
+  await shoot(page, path);
+}
+
+/** @param {Page} page @param {string} path */
+async function shoot(page, path) {
   await page.waitForTimeout(500); // the answer, and whatever moves, has come to rest
   await page.screenshot({ path, animations: 'disabled', scale: 'css' });
 }
