@@ -57,10 +57,11 @@ await session(async (t) => {
       for (const place of places) await take(page, place, name(place.slice(2)));
       await take(page, '#/add', name('add'));
       for (const place of OF_BIKE) await take(page, `#/${place}/${BIKE}`, name(place));
-      await enterDemo(page);
+      const { page: demo } = await newPhone(t, server.origin, { ...size, theme, mouse: size.width > 600 });
+      await enterDemo(demo);
       for (const [scene, arrive] of ROUND_SCENES) {
-        await arrive(page);
-        await shoot(page, name(scene));
+        await arrive(demo);
+        await shoot(demo, name(scene));
       }
     }
   }
