@@ -58,7 +58,13 @@ func (f *Field) OrNull() *Field { f.orNull = true; return f }
 
 // Doc says what the field means; unit is "mm", "km", "percent" and so on, or
 // empty for a pure number or a text.
-func (f *Field) Doc(doc, unit string) *Field { f.doc, f.unit = doc, unit; return f }
+func (f *Field) Doc(doc, unit string) *Field {
+	f.unit = unit
+	if documented {
+		f.doc = doc
+	}
+	return f
+}
 
 // entry is f as it is for each entry of its list.
 func (f *Field) entry() *Field {

@@ -7,7 +7,7 @@ import { newPhone } from '../browser/harness/phone.js';
 import { startServer } from '../browser/harness/server.js';
 import { session } from '../browser/harness/session.js';
 import { BUDGET, sizes, totals } from '../size/size.js';
-import { wasmRatio } from './ratio.js';
+import { nativeAndWasm } from './ratio.js';
 import { fans, nudges, offlineStart, slowStart } from './page.js';
 import { edition, shed } from './shed.js';
 
@@ -49,12 +49,21 @@ await session(async (t) => {
   table.push(['500 bikes, CPU 4 times slower: tap to fan', large.fan, 'ms', 300]);
 });
 
-const { native, wasm } = await wasmRatio();
-table.push(['wear: WebAssembly over native', wasm / native, 'times', 5]);
+console.log(
+  `\n${'from JSON to JSON'.padEnd(34)}${'native ms'.padStart(12)}${'wasm ms'.padStart(12)}  times  allocations`,
+);
+for (const { name, native, wasm, allocations } of await nativeAndWasm()) {
+  const times = wasm / native;
+  const ms = [native, wasm].map((ns) => (ns / 1e6).toFixed(4).padStart(12)).join('');
+  console.log(`${name.padEnd(34)}${ms}${times.toFixed(1).padStart(7)}${String(allocations).padStart(13)}`);
+  if (name.startsWith('wear/rule')) table.push(['wear: WebAssembly over native', times, 'times', 5]);
+  const most = { 'forecast/readings=10': 15, 'forecast/readings=500': 60, 'forecast/gauge-only=500': 60 }[name];
+  if (most) table.push([`${name}: native`, native / 1e6, 'ms', most]);
+  if (!name.startsWith('forecast')) table.push([`${name}: native`, native / 1e6, 'ms', 0.2]);
+}
 
 console.log(`\n${'measured'.padEnd(56)}${'got'.padStart(9)}${'at most'.padStart(9)}`);
 for (const [what, got, unit, most] of table) {
   const verdict = got <= most ? '' : '  over its budget';
   console.log(`${what.padEnd(56)}${got.toFixed(2).padStart(9)}${String(most).padStart(9)} ${unit}${verdict}`);
 }
-console.log(`wear: ${native} ns native, ${wasm} ns under WebAssembly in Node`);

@@ -15,10 +15,10 @@ import (
 func main() {
 	source := flag.String("src", "assets/src", "folder with the app's sources")
 	out := flag.String("out", "assets/dist", "folder to write; everything in it but placeholder.txt is replaced")
-	flags := flag.Bool("flags", false, "only print the engine's compiler flags, one a line, to measure what is shipped")
+	flags := flag.Bool("flags", false, "only print the engine's compiler flags and environment, one a line, to measure what is shipped")
 	flag.Parse()
 	if *flags {
-		fmt.Println(strings.Join(spareInlining, "\n"))
+		fmt.Println(strings.Join(spareInlining(), "\n"))
 		return
 	}
 	version, err := run(*source, *out)
