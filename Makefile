@@ -5,7 +5,7 @@
 GO       ?= go
 ADDR     ?= :8080
 DATA     ?= tautspan-data
-FUZZTIME ?= 10s
+FUZZTIME ?= 60s
 MODULES  := assets/node_modules/.package-lock.json
 GOFILES  := $(GO) list -f '{{range .GoFiles}}{{$$.Dir}}/{{.}} {{end}}{{range .TestGoFiles}}{{$$.Dir}}/{{.}} {{end}}{{range .XTestGoFiles}}{{$$.Dir}}/{{.}} {{end}}' ./...
 WASMTEST := GOOS=js GOARCH=wasm $(GO) test -exec "$$($(GO) env GOROOT)/lib/wasm/go_js_wasm_exec"
@@ -75,12 +75,12 @@ bench: build chromium ## speeds and sizes, as tables
 	$(GO) test ./server -run '^$$' -bench 'FirstPull|Streams' -benchtime 1x | grep '^Benchmark'
 	cd assets && node test/bench/bench.js
 
-fuzz: ## 100,000 simulated worlds, then every fuzz target for FUZZTIME (10s) each
+fuzz: ## 100,000 simulated worlds, then every fuzz target for FUZZTIME (60s) each
 	$(GO) test ./server/store -run '^TestSimulation$$' -seeds 100000 -timeout 60m
 	@for file in $$(grep -rl --include='*_test.go' '^func Fuzz' internal server); do \
 	  for name in $$(sed -n 's/^func \(Fuzz[A-Za-z0-9_]*\).*/\1/p' $$file); do \
 	    echo "$$name in $$(dirname $$file)"; \
-	    $(GO) test -run '^$$' -fuzz "^$$name\$$" -fuzztime $(FUZZTIME) ./$$(dirname $$file) || exit 1; \
+	    $(GO) test -run '^$$' -fuzz "^$$name\$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 20x ./$$(dirname $$file) || exit 1; \
 	  done; done
 
 dev: ## build and serve again whenever a source changes

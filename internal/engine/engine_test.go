@@ -104,22 +104,3 @@ func requireBounded(t *testing.T, path string, node any) {
 		}
 	}
 }
-
-// FuzzCall holds that any bytes into any calculation give JSON: a response or
-// an error object, never a panic.
-func FuzzCall(f *testing.F) {
-	for _, g := range testkit.Goldens(f) {
-		f.Add(g.Calculation, g.Request)
-	}
-	f.Fuzz(func(t *testing.T, name string, request []byte) {
-		response, err := engine.Call(name, request)
-		if err == nil {
-			require.True(t, json.Valid(response), "%s", response)
-			return
-		}
-		var known *fault.Error
-		require.True(t, errors.As(err, &known))
-		require.NotEqual(t, fault.Internal, known.Code, "%s: %v", request, known.Cause)
-		require.True(t, json.Valid(engine.ErrorJSON(err)))
-	})
-}

@@ -4,13 +4,15 @@ import (
 	"math/rand/v2"
 	"strconv"
 	"testing"
+
+	"tautspan/internal/chain"
 )
 
 // steady returns a question with n readings, evenly spaced over 2500 km of a
 // chain that wears 0.2 % per 1000 km, measured with u = 0.08 %.
 func steady(n int) Question {
 	rng := rand.New(rand.NewPCG(7, uint64(n)))
-	q := Question{Limit: 0.75, Care: Usual, NowKM: 2500, Risk: 0.1}
+	q := Question{Limit: 0.75, Care: chain.Usual, NowKM: 2500, Risk: 0.1}
 	for i := range n {
 		km := 2500 * float64(i+1) / float64(n)
 		q.Marks = append(q.Marks, Exact(km, 0.03+0.0002*km+0.08*rng.NormFloat64(), 0.08))

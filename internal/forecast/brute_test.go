@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"tautspan/internal/chain"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -27,7 +29,7 @@ func bruteForce(q *Question, n int, seed uint64) []weighted {
 		if rng.Float64() < misjudgedPart {
 			sd = misjudgedSD
 		}
-		logRate := math.Log(q.Care.medianRate()) + prudence + sd*rng.NormFloat64() + chainSD*rng.NormFloat64()
+		logRate := math.Log(medianRate(q.Care)) + prudence + sd*rng.NormFloat64() + chainSD*rng.NormFloat64()
 		p := weighted{rate: math.Exp(logRate), w: 1}
 		for p.x = -1; p.x < 0 || p.x > 0.15; {
 			p.x = newMeanPercent + newSDPercent*rng.NormFloat64()
@@ -98,17 +100,17 @@ func TestForecast_bruteForce(t *testing.T) {
 		name string
 		q    Question
 	}{
-		{"prior alone", Question{Limit: 0.75, Care: Usual, NowKM: 1500}},
-		{"one reading", Question{Limit: 0.75, Care: Usual, NowKM: 1200, Marks: []Mark{Exact(1000, 0.35, 0.1)}}},
-		{"three readings", Question{Limit: 0.5, Care: Gritty, NowKM: 700,
+		{"prior alone", Question{Limit: 0.75, Care: chain.Usual, NowKM: 1500}},
+		{"one reading", Question{Limit: 0.75, Care: chain.Usual, NowKM: 1200, Marks: []Mark{Exact(1000, 0.35, 0.1)}}},
+		{"three readings", Question{Limit: 0.5, Care: chain.Gritty, NowKM: 700,
 			Marks: []Mark{Exact(200, 0.15, 0.1), Exact(400, 0.3, 0.1), Exact(700, 0.35, 0.1)}}},
-		{"slow and long", Question{Limit: 1, Care: Enclosed, NowKM: 5000, Marks: []Mark{Exact(2500, 0.2, 0.12), Exact(5000, 0.4, 0.12)}}},
-		{"gauge on opposed rollers", Question{Limit: 0.75, Care: Usual, NowKM: 1600,
+		{"slow and long", Question{Limit: 1, Care: chain.Enclosed, NowKM: 5000, Marks: []Mark{Exact(2500, 0.2, 0.12), Exact(5000, 0.4, 0.12)}}},
+		{"gauge on opposed rollers", Question{Limit: 0.75, Care: chain.Usual, NowKM: 1600,
 			Marks: []Mark{Between(600, math.Inf(-1), 0.5, RollerPlay), Between(1400, 0.5, 0.75, RollerPlay), Exact(1500, 0.5, 0.12)}}},
-		{"gauge open above", Question{Limit: 0.75, Care: Clean, NowKM: 3000, Marks: []Mark{Between(3000, 0.5, open, NoBias)}}},
-		{"a blunder among others", Question{Limit: 0.75, Care: Usual, NowKM: 1500,
+		{"gauge open above", Question{Limit: 0.75, Care: chain.Clean, NowKM: 3000, Marks: []Mark{Between(3000, 0.5, open, NoBias)}}},
+		{"a blunder among others", Question{Limit: 0.75, Care: chain.Usual, NowKM: 1500,
 			Marks: []Mark{Exact(500, 0.2, 0.08), Exact(1000, 1.6, 0.08), Exact(1400, 0.45, 0.08)}}},
-		{"distance uncertain", Question{Limit: 0.75, Care: Usual, NowKM: 1500, DistanceSD: 0.3, Marks: []Mark{Exact(1000, 0.3, 0.08)}}},
+		{"distance uncertain", Question{Limit: 0.75, Care: chain.Usual, NowKM: 1500, DistanceSD: 0.3, Marks: []Mark{Exact(1000, 0.3, 0.08)}}},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			q := row.q

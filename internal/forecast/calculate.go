@@ -43,7 +43,7 @@ func (r *Request) question() (*Question, error) {
 	}
 	q := &Question{Limit: limit, Care: r.Care, DistanceSD: r.DistanceSD, Risk: r.Risk}
 	if q.Care == "" {
-		q.Care = Usual
+		q.Care = chain.Usual
 	}
 	if q.Marks, err = marks(r.Readings, r.PitchMM); err != nil {
 		return nil, err

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"tautspan/internal/chain"
 	"tautspan/internal/fault"
 	"tautspan/internal/forecast"
 	"tautspan/internal/wear"
@@ -18,7 +19,7 @@ func ruleMM(km, span float64) forecast.ReadingAt {
 
 func request(now float64, readings ...forecast.ReadingAt) *forecast.Request {
 	limit := 0.75
-	return &forecast.Request{LimitPercent: &limit, Care: forecast.Usual, PitchMM: 12.7, Risk: 0.1, NowKM: &now, Readings: readings}
+	return &forecast.Request{LimitPercent: &limit, Care: chain.Usual, PitchMM: 12.7, Risk: 0.1, NowKM: &now, Readings: readings}
 }
 
 // The unit a span was read in makes no difference: 12 1/16 in are 306.3875 mm.

@@ -70,7 +70,7 @@ func assertEnd(t *testing.T, want float64, got *float64) {
 func forecastOf(t *testing.T, readings []forecast.ReadingAt, earlier []forecast.EarlierChain) *forecast.Response {
 	t.Helper()
 	limit := 0.75
-	answer, err := forecast.Calculate(&forecast.Request{LimitPercent: &limit, PitchMM: chain.PitchMM, Care: forecast.Usual, Risk: 0.1, Readings: readings, Earlier: earlier})
+	answer, err := forecast.Calculate(&forecast.Request{LimitPercent: &limit, PitchMM: chain.PitchMM, Care: chain.Usual, Risk: 0.1, Readings: readings, Earlier: earlier})
 	require.NoError(t, err)
 	return answer
 }

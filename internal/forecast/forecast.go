@@ -10,13 +10,13 @@ import (
 
 // Question is all that is known of a chain.
 type Question struct {
-	Limit      float64  // percent, 0.1 to 3
-	Care       Care     // one of Cares
-	Marks      []Mark   // in any order; may be empty
-	NowKM      float64  // since the chain was new, not before any mark
-	Earlier    [][]Mark // finished chains of the same bike under the same care
-	DistanceSD float64  // relative standard deviation of the distances, 0 to 0.5
-	Risk       float64  // accepted probability of being past the limit, 0.001 to 0.5
+	Limit      float64    // percent, 0.1 to 3
+	Care       chain.Care // one of chain.Cares
+	Marks      []Mark     // in any order; may be empty
+	NowKM      float64    // since the chain was new, not before any mark
+	Earlier    [][]Mark   // finished chains of the same bike under the same care
+	DistanceSD float64    // relative standard deviation of the distances, 0 to 0.5
+	Risk       float64    // accepted probability of being past the limit, 0.001 to 0.5
 }
 
 // Answer is what can be said of it. Distances are in km from now.
@@ -92,7 +92,7 @@ func (q *Question) reach() float64 {
 			last = max(last, m.KM)
 		}
 	}
-	grown := severalTimes * q.Care.medianRate() * (q.NowKM - last) / 1000
+	grown := severalTimes * medianRate(q.Care) * (q.NowKM - last) / 1000
 	return min(mostReach, max(reachOf(q.Marks), chain.NewTolerancePercent)+grown)
 }
 

@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"tautspan/internal/chain"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -38,7 +40,7 @@ func TestForecast_orderAndRepeats(t *testing.T) {
 func TestForecast_monotoneInWear(t *testing.T) {
 	last := Answer{KMToLimit: Quantiles{P50: math.Inf(1)}}
 	for y := 0.1; y < 0.85; y += 0.05 {
-		a := answer(t, Question{Limit: 0.75, Care: Usual, NowKM: 1500, Marks: []Mark{Exact(500, 0.15, 0.1), Exact(1400, y, 0.1)}})
+		a := answer(t, Question{Limit: 0.75, Care: chain.Usual, NowKM: 1500, Marks: []Mark{Exact(500, 0.15, 0.1), Exact(1400, y, 0.1)}})
 		assert.Greater(t, a.Elongation.P50, last.Elongation.P50, "%v", y)
 		assert.Less(t, a.KMToLimit.P50, last.KMToLimit.P50, "%v", y)
 		assert.GreaterOrEqual(t, a.PastLimitNow, last.PastLimitNow, "%v", y)
@@ -48,14 +50,14 @@ func TestForecast_monotoneInWear(t *testing.T) {
 
 // Harder care, a lower limit and more risk each move the answer the right way.
 func TestForecast_directions(t *testing.T) {
-	at := func(limit float64, c Care, risk float64) *Answer {
+	at := func(limit float64, c chain.Care, risk float64) *Answer {
 		return answer(t, Question{Limit: limit, Care: c, NowKM: 500, Risk: risk})
 	}
-	for i, c := range Cares()[1:] {
-		assert.Less(t, at(0.75, c, 0.1).KMToLimit.P50, at(0.75, Cares()[i], 0.1).KMToLimit.P50)
+	for i, c := range chain.Cares()[1:] {
+		assert.Less(t, at(0.75, c, 0.1).KMToLimit.P50, at(0.75, chain.Cares()[i], 0.1).KMToLimit.P50)
 	}
-	assert.Less(t, at(0.5, Usual, 0.1).KMToLimit.P50, at(0.75, Usual, 0.1).KMToLimit.P50)
-	assert.Less(t, at(0.75, Usual, 0.02).CheckAgainKM, at(0.75, Usual, 0.1).CheckAgainKM)
+	assert.Less(t, at(0.5, chain.Usual, 0.1).KMToLimit.P50, at(0.75, chain.Usual, 0.1).KMToLimit.P50)
+	assert.Less(t, at(0.75, chain.Usual, 0.02).CheckAgainKM, at(0.75, chain.Usual, 0.1).CheckAgainKM)
 }
 
 // Probabilities sum to one, quantiles are in order, the next check is where the
@@ -90,7 +92,7 @@ func TestForecast_isALaw(t *testing.T) {
 // back, and the forecast stays close to the one without it.
 func TestForecast_slipsFound(t *testing.T) {
 	good := []Mark{Exact(400, 0.14, 0.05), Exact(800, 0.26, 0.05), Exact(1200, 0.38, 0.05), Exact(1600, 0.47, 0.05)}
-	clean := answer(t, Question{Limit: 0.75, Care: Usual, NowKM: 1600, Marks: good})
+	clean := answer(t, Question{Limit: 0.75, Care: chain.Usual, NowKM: 1600, Marks: good})
 	assert.Empty(t, clean.SetAside)
 	for _, row := range []struct {
 		read float64
@@ -101,7 +103,7 @@ func TestForecast_slipsFound(t *testing.T) {
 		marks := append([]Mark{}, good...)
 		marks[1] = Exact(800, row.read, 0.05)
 		marks[1].Slips = func() []Slip { return percentSlips(row.read) }
-		a := answer(t, Question{Limit: 0.75, Care: Usual, NowKM: 1600, Marks: marks})
+		a := answer(t, Question{Limit: 0.75, Care: chain.Usual, NowKM: 1600, Marks: marks})
 		require.Len(t, a.SetAside, 1, "%v", row.read)
 		s := a.SetAside[0]
 		assert.Equal(t, 1, s.Index)
@@ -116,7 +118,7 @@ func TestForecast_slipsFound(t *testing.T) {
 
 // A misread gauge is set aside too, with nothing to offer.
 func TestForecast_gaugeMisread(t *testing.T) {
-	a := answer(t, Question{Limit: 0.75, Care: Usual, NowKM: 1200, Marks: []Mark{
+	a := answer(t, Question{Limit: 0.75, Care: chain.Usual, NowKM: 1200, Marks: []Mark{
 		Exact(400, 0.1, 0.05), Between(600, 0.75, math.Inf(1), NoBias), Exact(900, 0.2, 0.05), Exact(1200, 0.25, 0.05)}})
 	require.Len(t, a.SetAside, 1)
 	assert.Equal(t, 1, a.SetAside[0].Index)
@@ -126,7 +128,7 @@ func TestForecast_gaugeMisread(t *testing.T) {
 // Earlier chains of a bike that eats chains make the next one look shorter, and
 // narrower.
 func TestForecast_earlierChains(t *testing.T) {
-	q := Question{Limit: 0.75, Care: Usual, NowKM: 0}
+	q := Question{Limit: 0.75, Care: chain.Usual, NowKM: 0}
 	alone := answer(t, q)
 	for range 2 {
 		q.Earlier = append(q.Earlier, []Mark{Exact(500, 0.35, 0.08), Exact(1000, 0.7, 0.08)})
@@ -143,13 +145,13 @@ func TestForecast_oddities(t *testing.T) {
 		same = append(same, Exact(0, 2.5+float64(i)/1e4, 0.01))
 	}
 	for name, q := range map[string]Question{
-		"600 absurd readings when new": {Limit: 0.5, Care: Clean, NowKM: 0, Marks: same},
-		"absurd then silence":          {Limit: 0.5, Care: Clean, NowKM: 500000, Marks: same},
-		"far and unread":               {Limit: 0.1, Care: Gritty, NowKM: 500000},
-		"huge value":                   {Limit: 3, Care: Usual, NowKM: 10, Marks: []Mark{Exact(10, 47000, 1e-6)}},
-		"below zero":                   {Limit: 3, Care: Usual, NowKM: 10, Marks: []Mark{Exact(10, -99, 0.1)}},
-		"gauge that says nothing":      {Limit: 1, Care: Usual, NowKM: 10, Marks: []Mark{Between(10, math.Inf(-1), math.Inf(1), NoBias)}},
-		"vague distance":               {Limit: 1, Care: Usual, NowKM: 1e4, DistanceSD: 0.5, Marks: []Mark{Exact(9e3, 0.9, 0.3)}},
+		"600 absurd readings when new": {Limit: 0.5, Care: chain.Clean, NowKM: 0, Marks: same},
+		"absurd then silence":          {Limit: 0.5, Care: chain.Clean, NowKM: 500000, Marks: same},
+		"far and unread":               {Limit: 0.1, Care: chain.Gritty, NowKM: 500000},
+		"huge value":                   {Limit: 3, Care: chain.Usual, NowKM: 10, Marks: []Mark{Exact(10, 47000, 1e-6)}},
+		"below zero":                   {Limit: 3, Care: chain.Usual, NowKM: 10, Marks: []Mark{Exact(10, -99, 0.1)}},
+		"gauge that says nothing":      {Limit: 1, Care: chain.Usual, NowKM: 10, Marks: []Mark{Between(10, math.Inf(-1), math.Inf(1), NoBias)}},
+		"vague distance":               {Limit: 1, Care: chain.Usual, NowKM: 1e4, DistanceSD: 0.5, Marks: []Mark{Exact(9e3, 0.9, 0.3)}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			a := answer(t, q)
@@ -160,9 +162,9 @@ func TestForecast_oddities(t *testing.T) {
 		})
 	}
 	for _, km := range []float64{math.NaN(), math.Inf(1), -1} {
-		_, err := Forecast(Question{Limit: 1, Care: Usual, NowKM: 10, Risk: 0.1, Marks: []Mark{Exact(km, 0.1, 0.1)}})
+		_, err := Forecast(Question{Limit: 1, Care: chain.Usual, NowKM: 10, Risk: 0.1, Marks: []Mark{Exact(km, 0.1, 0.1)}})
 		assert.Error(t, err)
 	}
-	_, err := Forecast(Question{Limit: 1, Care: Usual, NowKM: 9, Risk: 0.1, Marks: []Mark{Exact(10, 0.1, 0.1)}})
+	_, err := Forecast(Question{Limit: 1, Care: chain.Usual, NowKM: 9, Risk: 0.1, Marks: []Mark{Exact(10, 0.1, 0.1)}})
 	assert.ErrorContains(t, err, "10 km")
 }

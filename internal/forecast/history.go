@@ -1,6 +1,10 @@
 package forecast
 
-import "math"
+import (
+	"math"
+
+	"tautspan/internal/chain"
+)
 
 // How finely, and how far, log rates of bikes are summed over, and how many
 // distances of a finished chain are kept apart.
@@ -17,8 +21,8 @@ const (
 // With m the log median of the class, the bike's mu is a mixture of N(0, bikeSD^2)
 // and N(0, misjudgedSD^2), each chain's log rate N(m + mu, chainSD^2). Given mu
 // the chains are independent, so they combine in one sum over mu.
-func ratePrior(care Care, earlier []rateLaw) rateLaw {
-	m := math.Log(care.medianRate()) + prudence
+func ratePrior(care chain.Care, earlier []rateLaw) rateLaw {
+	m := math.Log(medianRate(care)) + prudence
 	var prior rateLaw
 	for mu := -bikeReach; mu <= bikeReach+bikeStep/2; mu += bikeStep {
 		w := (1-misjudgedPart)*normalDensity(mu, bikeSD) + misjudgedPart*normalDensity(mu, misjudgedSD)

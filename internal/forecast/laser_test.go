@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"tautspan/internal/chain"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -89,7 +91,7 @@ func TestForecast_lasers(t *testing.T) {
 		if math.IsInf(passed, 1) {
 			continue
 		}
-		q := Question{Limit: limit, Care: Usual, NowKM: 250 * readings, Risk: 0.1}
+		q := Question{Limit: limit, Care: chain.Usual, NowKM: 250 * readings, Risk: 0.1}
 		for i, v := range unit[:readings] {
 			q.Marks = append(q.Marks, Exact(250*float64(i+1), newMeanPercent+scale*v, 0.01))
 		}

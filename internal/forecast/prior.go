@@ -1,37 +1,26 @@
 package forecast
 
-import "math"
+import (
+	"math"
 
-// Care is how a chain is kept; it sets the wear rate expected before anything
-// has been measured.
-type Care string
-
-// The care classes.
-const (
-	Enclosed Care = "enclosed" // fully cased
-	Clean    Care = "clean"    // wiped and lubricated often, mostly dry
-	Usual    Care = "usual"    // now and then, all weathers
-	Gritty   Care = "gritty"   // sand, mud, salt or neglect
+	"tautspan/internal/chain"
 )
-
-// Cares lists the care classes, mildest first.
-func Cares() []Care { return []Care{Enclosed, Clean, Usual, Gritty} }
 
 // medianRate returns the median wear rate of a care class in percent per
 // 1000 km: 0.75 % lasts about 8800, 5000, 2700 and 1400 km. Common practice, no
 // source. It panics on an unknown class.
-func (c Care) medianRate() float64 {
-	switch c {
-	case Enclosed:
+func medianRate(care chain.Care) float64 {
+	switch care {
+	case chain.Enclosed:
 		return 0.085
-	case Clean:
+	case chain.Clean:
 		return 0.15
-	case Usual:
+	case chain.Usual:
 		return 0.28
-	case Gritty:
+	case chain.Gritty:
 		return 0.55
 	}
-	panic("forecast: unknown care class: " + string(c))
+	panic("forecast: unknown care class: " + string(care))
 }
 
 // The prior. Common practice, no source, except where one is named.

@@ -32,7 +32,7 @@ type Request struct {
 	Drive         chain.Drive // empty when LimitPercent is given instead
 	RearSprockets *int
 	PitchMM       float64
-	Care          Care // empty: usual is assumed
+	Care          chain.Care // empty: usual is assumed
 	Readings      []ReadingAt
 	NowKM         *float64 // nil: the distance of the last reading
 	Earlier       []EarlierChain
@@ -47,7 +47,7 @@ func (r *Request) Fields(o *wire.Object) {
 	wire.Choice(o, "drive", &r.Drive, chain.Drives()...).Doc("kind of drive", "")
 	o.OptionalInteger("rear_sprockets", &r.RearSprockets).Between(1, 14).Doc("required for derailleur without limit_percent", "")
 	o.Number("pitch_mm", &r.PitchMM).Between(8, 26).Default("12.7").Doc("pin-to-pin pitch", "mm")
-	wire.Choice(o, "care", &r.Care, Cares()...).Doc("how the chain is kept; usual when absent", "")
+	wire.Choice(o, "care", &r.Care, chain.Cares()...).Doc("how the chain is kept; usual when absent", "")
 	wire.List(o, "readings", &r.Readings).Length(0, 1000).Doc("readings of this chain, in any order; may be empty", "")
 	o.OptionalNumber("now_km", &r.NowKM).Between(0, 500000).Doc("distance since the chain was new; that of the last reading when absent", "km")
 	wire.List(o, "earlier_chains", &r.Earlier).Length(0, 12).Doc("finished chains of this bike under the same care", "")

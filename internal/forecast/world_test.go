@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 
+	"tautspan/internal/chain"
+
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -62,14 +64,14 @@ func (w world) tryRider(rng *rand.Rand) (rider, bool) {
 	if w.misspecified && rng.Float64() < wrongCare {
 		told = min(max(class+1-2*rng.IntN(2), 0), 3)
 	}
-	q := Question{Limit: []float64{0.5, 0.75, 1}[pick(rng, 0.4, 0.4, 0.2)], Care: Cares()[told], Risk: 0.1}
+	q := Question{Limit: []float64{0.5, 0.75, 1}[pick(rng, 0.4, 0.4, 0.2)], Care: chain.Cares()[told], Risk: 0.1}
 	sd := trueBikeSD
 	if rng.Float64() < trueMisjudgedPart {
 		sd = trueMisjudgedSD
 	}
-	bike := math.Log(Cares()[class].medianRate()) + sd*rng.NormFloat64()
+	bike := math.Log(medianRate(chain.Cares()[class])) + sd*rng.NormFloat64()
 	tool := drawInstrument(rng)
-	life := 1000 * q.Limit / q.Care.medianRate()
+	life := 1000 * q.Limit / medianRate(q.Care)
 	r := rider{q: q}
 	for range 2 {
 		c := w.newChain(rng, bike, q.Limit)
