@@ -1,4 +1,4 @@
-/** Texte zu Bildern, Vorhersage, Kettenwechsel, Einkauf und Kosten eines Rades, auf Deutsch. */
+/** The texts of en-bike-more.js in German. */
 export default {
   'far.km': '{n} km',
   'far.mi': '{n} mi',
@@ -43,10 +43,10 @@ export default {
   'fan.aside': 'beiseitegelegt',
 
   'ahead.title': 'Was kommt',
-  'ahead.go': 'Sie muss in etwa {middle} weg: in neun von zehn Fällen zwischen {low} und {high}.',
+  'ahead.go': 'Ihr Wechsel ist in etwa {middle} fällig: in neun von zehn Fällen zwischen {low} und {high}.',
   'ahead.go.already':
-    'Sie muss in etwa {middle} weg: von jetzt an jederzeit, in neunzehn von zwanzig Fällen vor {high}.',
-  'ahead.go.now': 'Sie muss jetzt weg: Am ehesten ist sie über ihrer Grenze.',
+    'Ihr Wechsel ist in etwa {middle} fällig: von jetzt an jederzeit, in neunzehn von zwanzig Fällen vor {high}.',
+  'ahead.go.now': 'Ihr Wechsel ist jetzt fällig: am ehesten ist sie über ihrer Grenze.',
   'ahead.past': 'Wahrscheinlichkeit, dass sie über der Grenze ist: {share}.',
   'ahead.aside': 'Diese Messung ansehen',
   'ahead.aside.mm': 'Es waren {n} mm',
@@ -70,7 +70,7 @@ export default {
   'gone.earlier': 'Weniger als zuletzt bekannt: gilt für damals, als diese Kette {far} gelaufen war.',
   'gone.fault.unreadable': 'Das ist keine Strecke. Schreiben wie 1240.',
   'gone.fault.before': 'Bei dieser Strecke war die Kette noch nicht drauf.',
-  'gone.fault.far': 'Das sind mehr als 100.000 km seit dem letzten Eintrag. Noch einmal nachsehen.',
+  'gone.fault.far': 'Das sind mehr als 100 000 km seit dem letzten Eintrag. Noch einmal nachsehen.',
 
   'keep.where': 'Wozu gehört sie?',
   'keep.bikes': 'Räder',
@@ -135,7 +135,7 @@ export default {
   'shop.chain': 'Die Kette',
   'shop.several': 'Es kann eine von diesen sein. Vor dem Kauf die Außenbreite der alten Kette messen.',
   'shop.several.sprockets': 'Sagen, wie viele Ritzel es hat; dann ist es meist eine von diesen.',
-  'shop.measure': 'Bei Passen messen',
+  'shop.measure': 'Unter „Maße“ messen',
   'shop.inner': 'Innenbreite {length}',
   'shop.inner.none': 'Innenbreite nicht bekannt',
   'shop.outer': 'Außenbreite {lo} bis {hi} mm',

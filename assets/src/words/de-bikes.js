@@ -7,7 +7,7 @@ export default {
   'bikes.none': 'Noch kein Rad',
   'bikes.none.1': 'Ein Name genügt für den Anfang. Der Rest wird gefragt, wenn er gebraucht wird.',
   'bikes.none.2': 'Dann gehört jede Messung und jede Fahrt zu ihrem Rad, und das dringendste steht oben.',
-  'bikes.none.viewer': 'In dieser Werkstatt hat noch niemand ein Rad angelegt.',
+  'bikes.none.viewer': 'In dieser Garage hat noch niemand ein Rad angelegt.',
   'bikes.search': 'Name, Anhänger, Gruppe oder Notiz',
   'bikes.found': '{n} von {of}',
   'bikes.found.none': 'Kein Rad mit diesem Namen, Anhänger, dieser Gruppe oder Notiz.',
@@ -220,7 +220,7 @@ export default {
   'chains.add': 'Kette anlegen',
   'chains.none': 'Noch ist keine Kette notiert.',
   'chains.closure':
-    'Verschlussglied ganz schließen und vor der ersten Fahrt fest zuziehen; ein Spezialstift kommt nur einmal hinein. Kurbeln drehen, nach einem steifen Glied sehen und unter Last probieren, bevor es in den Verkehr geht.',
+    'Verschlussglied ganz schließen und vor der ersten Fahrt fest zuziehen; ein Nietstift kommt nur einmal hinein. Kurbeln drehen, nach einem steifen Glied sehen und unter Last probieren, bevor es in den Verkehr geht.',
 
   'chain.title': 'Über diese Kette',
   'chain.field.name': 'Name oder Zeichen',

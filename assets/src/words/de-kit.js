@@ -34,8 +34,8 @@ export default {
   'sync.table.distances': 'Strecke',
   'sync.table.care': 'Pflege',
   'sync.table.instruments': 'Messmittel',
-  'sync.table.rounds': 'Runde',
-  'sync.table.round_checks': 'Prüfung in einer Runde',
+  'sync.table.rounds': 'Rundgang',
+  'sync.table.round_checks': 'Prüfung im Rundgang',
   'sync.table.prices': 'Preise',
 
   'role.owner': 'Besitz',
@@ -43,7 +43,7 @@ export default {
   'role.checker': 'Prüfung',
   'role.viewer': 'Einsicht',
   'role.owner.text': 'Lädt ein, meldet Telefone ab, löscht die Garage; und alles, was die Leitung darf.',
-  'role.leader.text': 'Ändert Räder, Ketten, Messmittel und Runden; und alles, was die Prüfung darf.',
+  'role.leader.text': 'Ändert Räder, Ketten, Messmittel und Rundgänge; und alles, was die Prüfung darf.',
   'role.checker.text': 'Trägt Messungen, Strecken, Pflege und Prüfungen ein.',
   'role.viewer.text': 'Schaut und ändert nichts.',
 
@@ -105,7 +105,7 @@ export default {
   'backup.title': 'Sichern, einlesen, löschen',
   'backup.export': 'Alles als Datei',
   'backup.export.text':
-    'Alle Räder, Ketten, Messungen, Strecken, Pflege, Runden und Messmittel, auch was noch nicht gesendet ist. Es geht ohne Netz.',
+    'Alle Räder, Ketten, Messungen, Strecken, Pflege, Rundgänge und Messmittel, auch was noch nicht gesendet ist. Es geht ohne Netz.',
   'backup.export.act': 'Datei speichern',
   'backup.export.done': 'Gespeichert als {name}.',
   'backup.csv': 'Messungen als Tabelle (CSV)',
@@ -163,7 +163,7 @@ export default {
   'demo.mark': 'Erfundenes Beispiel',
   'demo.mark.text': 'Nichts davon ist echt.',
   'demo.making': 'Wird erfunden: {done} von {of}',
-  'demo.leave': 'Beispiel verlassen',
+  'demo.leave': 'Verlassen',
   'demo.offer': 'Mit erfundenen Rädern umsehen',
   'demo.offer.text':
     'Vier eigene Räder und ein Dutzend Leihräder einer Kanalrunde über zwei Saisons, alles erfunden. Es steht neben der eigenen Garage und verschwindet mit einem Tippen.',
@@ -185,7 +185,7 @@ export default {
   'demo.loaner.11': 'Schilfufer',
   'demo.loaner.12': 'Laterne',
   'demo.set': 'Leihräder Kanalrunde',
-  'demo.round': 'Runde vom {when}',
+  'demo.round': 'Rundgang vom {when}',
   'demo.helper.1': 'Ines',
   'demo.helper.2': 'Tom',
   'demo.helper.3': 'Wanda',

@@ -10,8 +10,8 @@ export default {
 
   'round.none': 'Noch keine Räder. Lege die Räder deiner Gruppe an, dann beginnt der Rundgang hier.',
   'round.none.act': 'Rad anlegen',
-  'round.viewer': 'Hier darfst du lesen, nicht schreiben. Das kann ändern, wem der Bestand gehört.',
-  'round.checker': 'Einen Rundgang beginnt, wer leitet. Er erscheint hier, sobald er auf diesem Telefon ist.',
+  'round.viewer': 'Hier darfst du lesen, nicht schreiben. Das kann der Besitz der Garage ändern.',
+  'round.checker': 'Einen Rundgang beginnen Leitung oder Besitz. Er erscheint hier, sobald er auf diesem Telefon ist.',
 
   'round.running': 'Im Gang',
   'round.go': 'Weiter: {name}',

@@ -159,7 +159,7 @@ export default {
   'demo.mark': 'Invented demo',
   'demo.mark.text': 'Nothing here is real.',
   'demo.making': 'Making it up: {done} of {of}',
-  'demo.leave': 'Leave the demo',
+  'demo.leave': 'Leave demo',
   'demo.offer': 'Look round with invented bikes',
   'demo.offer.text':
     'A rider’s four bikes and a canal ride group’s dozen loaners over two seasons, all of it invented. It stands apart from your own garage and goes with one tap.',

@@ -64,7 +64,7 @@ test('one tap in and one tap out, offline; what is real stays as it was and is n
   await page.reload();
   await page.getByText('Sunday road bike').waitFor();
   const second = touches();
-  await tap('Leave the demo');
+  await tap('Leave demo');
   await page.getByText('My real bike').first().waitFor();
   assert.equal(touches() - second, 1, 'one touch out');
   assert.deepEqual(await entries(page), before, 'nothing of the demo is left, nothing of the rider’s is gone');
@@ -100,7 +100,7 @@ test('closed while it is being made, the demo can still be left', async (t) => {
   await page.getByText(/Making it up/).waitFor();
   await page.reload();
   await page.getByText('Nothing here is real.').waitFor();
-  await tap('Leave the demo');
+  await tap('Leave demo');
   await page.getByText('No bike yet').waitFor();
   assert.equal((await entries(page)).demo, undefined);
 });
@@ -111,7 +111,7 @@ test('left in another tab while it is being made, it ends and writes into no oth
   await phone.tap('Look round with invented bikes');
   const other = await phone.context.newPage();
   await other.goto('/#/check');
-  await other.getByRole('button', { name: 'Leave the demo' }).tap();
+  await other.getByRole('button', { name: 'Leave demo' }).tap();
   await other.getByRole('complementary', { name: 'Invented demo' }).waitFor({ state: 'detached' });
   await phone.page.getByText('No bike yet').waitFor();
   await phone.page.waitForFunction(() => !document.body.textContent?.includes('Making it up'));
