@@ -35,7 +35,7 @@ import { openPhoto } from '../screens/photo-actions.js';
 import { frame } from '../screens/photo-frame.js';
 import { round } from '../screens/round.js';
 import { openRound } from '../screens/round-arrive.js';
-import { tags } from '../screens/round-tags.js';
+import { openTags, tags } from '../screens/round-tags.js';
 import { openShopping, shopping } from '../screens/shopping.js';
 import { share } from '../screens/share.js';
 import { openShare } from '../screens/share-actions.js';
@@ -60,7 +60,7 @@ export const PLACES = {
   glass: { screen: glass, title: 'glass.title', under: 'check', bare: true, open: openGlass },
   photo: { screen: photo, title: 'photo.title', under: 'check', open: openPhoto },
   frame: { screen: frame, title: 'photo.frame', under: 'check' },
-  tags: { screen: tags, title: 'tags.title', under: 'round' },
+  tags: { screen: tags, title: 'tags.title', under: 'round', open: openTags },
   bike: { screen: bike, title: 'bike.title', under: 'bikes', open: openBikePlace },
   add: { screen: bikeAdd, title: 'add.title', under: 'bikes' },
   care: { screen: bikeCare, title: 'look.title', under: 'bikes', open: openBikePlace },

@@ -34,7 +34,7 @@ import { NO_WORK } from './work.js';
  *   join: import('../screens/join-actions.js').Join} & import('../screens/bike-actions.js').BikesPart &
  *   import('./work.js').WorkState & import('./kit-state.js').KitState} State
  * @typedef {{start: import('../data/round-form.js').Start, form: import('../data/round-form.js').Form,
- *   find: string, all: boolean, nameless: boolean, tagPick: number, fault: string, trouble: ''|'none'|'other',
+ *   find: string, all: boolean, nameless: boolean, tagPick: number, tagsDrawn: number, fault: string, trouble: ''|'none'|'other',
  *   flash: import('../screens/round-actions.js').Done|null,
  *   detail: import('../data/round-view.js').Detail|null}} RoundState
  * @typedef {{status: 'none'|'waiting'|'ok'|'fault'|'crash', answer: any, fault: Fault|null, missing: string[],
@@ -80,6 +80,7 @@ let state = {
     all: false,
     nameless: false,
     tagPick: 0,
+    tagsDrawn: 0,
     fault: '',
     trouble: '',
     flash: null,

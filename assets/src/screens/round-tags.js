@@ -1,5 +1,6 @@
 /** Tags to print: a code for cameras, a short one for thumbs, the bike's name. */
 import { html, nothing } from 'lit';
+import { now } from '../app/store.js';
 import { mayLead } from '../data/roles.js';
 import { bikeAddress, offers, picked } from '../data/rounds.js';
 import { choice } from '../parts/choice.js';
@@ -12,6 +13,21 @@ import { flash } from './round-parts.js';
 /** Names of this machine itself, which no phone can reach (RFC 6761, RFC 5735, RFC 4291). */
 export const LOCAL = /^(localhost|.*\.localhost|127(\.\d+){3}|0\.0\.0\.0|\[::1?\])$/;
 
+/** So many tags are drawn in one go, for a code takes a slow phone some milliseconds. */
+const AT_ONCE = 12;
+
+/** Draws the tags by and by, so that the page answers meanwhile. */
+export function openTags() {
+  setRound({ tagsDrawn: 0, fault: '' });
+  const more = () => {
+    const { place, garage, round } = now();
+    if (place !== 'tags' || (garage && round.tagsDrawn >= garage.bikes.length)) return;
+    if (garage) setRound({ tagsDrawn: round.tagsDrawn + AT_ONCE });
+    setTimeout(more, garage ? 0 : 50);
+  };
+  more();
+}
+
 /** @param {import('../app/store.js').State} state */
 export function tags(state) {
   const { garage } = state;
@@ -19,6 +35,7 @@ export function tags(state) {
   const all = offers(garage.bikes);
   const { pick } = all[state.round.tagPick] ?? all[0];
   const bikes = picked(garage.bikes, pick);
+  const drawn = Math.min(state.round.tagsDrawn, bikes.length);
   const bare = bikes.filter(({ fields }) => !fields.tag);
   const { origin, hostname } = location;
   return {
@@ -30,9 +47,12 @@ export function tags(state) {
         ${all.length > 1 ? picker(state, all) : nothing}
         ${flash(state)}
         ${bare.length && mayLead(garage.role) ? give(bare) : nothing}</div>
-      <ul class="tag-sheet">${bikes.map((bike) => tag(bike, origin))}</ul>
+      <ul class="tag-sheet">${bikes.slice(0, drawn).map((bike) => tag(bike, origin))}</ul>
     </div>`,
-    bench: html`<button class="button main" type="button" @click=${print}>${t('tags.print')}</button>`,
+    bench: html`<button class="button main" type="button" aria-disabled=${drawn < bikes.length ? 'true' : 'false'}
+      @click=${() => drawn === bikes.length && print()}>${
+        drawn < bikes.length ? t('tags.drawing', { n: drawn, of: bikes.length }) : t('tags.print')
+      }</button>`,
   };
 }
 

@@ -153,6 +153,7 @@ export default {
   'tags.give': '{n} Rädern ein Kürzel geben',
   'tags.give.one': 'Einem Rad ein Kürzel geben',
   'tags.print': 'Anhänger drucken',
+  'tags.drawing': 'Werden gezeichnet: {n} von {of}',
   'tags.code': 'Öffnet {name}',
   'tags.none': 'ohne Kürzel',
   'tags.scan': 'Einlesen, oder das Kürzel in {app} tippen',

@@ -151,6 +151,7 @@ export default {
   'tags.give': 'Give {n} bikes a code',
   'tags.give.one': 'Give one bike a code',
   'tags.print': 'Print the tags',
+  'tags.drawing': 'Drawing them: {n} of {of}',
   'tags.code': 'Opens {name}',
   'tags.none': 'no code',
   'tags.scan': 'Scan me, or type the code into {app}',

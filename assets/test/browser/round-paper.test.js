@@ -104,6 +104,15 @@ test('a long round is printed on several sheets', async (t) => {
   assert.ok(count >= 2 && count <= 5, `${count} sheets`);
 });
 
+test('a tag for each of hundreds of bikes, drawn by and by', async (t) => {
+  const { page } = await phoneWithLoaners(t);
+  const many = Array.from({ length: 295 }, (_, i) => ({ table: 'bikes', put: { name: `Loaner ${i}`, drive: 'hub' } }));
+  await door(page, 'save', many);
+  await page.goto('/#/tags');
+  await page.getByRole('button', { name: 'Print the tags' }).waitFor();
+  assert.equal(await page.locator('.qr').count(), 300);
+});
+
 // Chromium on Linux has no reader of codes of its own: an independent one stands in
 // for the browser's, behind the same interface, and reads a real picture of a tag.
 test('where the browser reads codes, a photograph of a tag opens its bike', async (t) => {

@@ -131,7 +131,8 @@ test('a viewer sees it all and can change none of it', async (t) => {
   await helper.page.getByRole('link', { name: /^Go on/ }).tap();
   await stands(helper.page, '0 of 5 cleared, 1 held, 4 not seen yet');
   await line(helper.page, 'Dipper').tap();
-  await helper.page.getByText('Brakes').waitFor();
+  await helper.page.getByRole('heading', { name: 'Dipper' }).waitFor();
+  await helper.page.locator('.standing', { hasText: 'Brakes' }).waitFor();
   for (const way of ['', '/hold', '/clear']) {
     await go(helper, `#/round/${(await door(leader.page, 'state')).garage.rounds[0].round_id}/${ids.Dipper}${way}`);
     await helper.page.getByText('Dipper').first().waitFor();
