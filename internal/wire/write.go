@@ -1,8 +1,10 @@
 package wire
 
 import (
+	"bytes"
 	"math"
 	"strconv"
+	"sync"
 
 	"tautspan/internal/fault"
 	"tautspan/internal/jsonscan"
@@ -12,13 +14,18 @@ import (
 // numbers in their shortest form that reads back the same. A number that is
 // not finite is our mistake and gives an internal error instead of bad JSON.
 func Write(m Message) ([]byte, error) {
-	w := &writer{out: make([]byte, 0, 1024)}
+	w := writers.Get().(*writer)
+	defer writers.Put(w)
+	w.out, w.broken = w.out[:0], ""
 	w.object(m)
 	if w.broken != "" {
 		return nil, fault.New(fault.Internal, w.broken, "the calculation gave no finite number here; this is our mistake")
 	}
-	return w.out, nil
+	return bytes.Clone(w.out), nil
 }
+
+// writers keeps the room of what was written for what will be.
+var writers = sync.Pool{New: func() any { return &writer{} }}
 
 type writer struct {
 	out    []byte
@@ -60,8 +67,7 @@ func (o *Object) writeLast() {
 			w.raw(",")
 		}
 		o.filled = true
-		w.text(f.name)
-		w.raw(":")
+		w.out = append(append(append(w.out, '"'), f.name...), `":`...)
 		if absent {
 			w.raw("null")
 		} else {
