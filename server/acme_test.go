@@ -1,6 +1,7 @@
 package server_test
 
 import (
+	"context"
 	"crypto/ecdsa"
 	"crypto/elliptic"
 	"crypto/rand"
@@ -77,7 +78,9 @@ func browser(rootsPEM []byte, port int) *http.Client {
 		CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse },
 		Transport: &http.Transport{
 			DisableKeepAlives: true, TLSClientConfig: &tls.Config{RootCAs: roots}, ForceAttemptHTTP2: true,
-			Dial: func(string, string) (net.Conn, error) { return net.Dial("tcp", fmt.Sprintf("127.0.0.1:%d", port)) },
+			DialContext: func(ctx context.Context, _, _ string) (net.Conn, error) {
+				return new(net.Dialer).DialContext(ctx, "tcp", fmt.Sprintf("127.0.0.1:%d", port))
+			},
 		},
 	}
 }
