@@ -72,7 +72,7 @@ format: $(MODULES) ## write Go and scripts in the one format
 bench: build chromium ## speeds and sizes, as tables
 	$(GO) test -run '^$$' -bench . -benchmem ./internal/... | grep -E '^(Benchmark|pkg)'
 	$(GO) test ./server -run '^$$' -bench 'Sync|Lone' -benchtime 4000x | grep '^Benchmark'
-	$(GO) test ./server -run '^$$' -bench 'FirstPull|Streams' -benchtime 1x | grep '^Benchmark'
+	$(GO) test ./server -run '^$$' -bench 'FirstPull|Streams|Capacity' -benchtime 1x | grep '^Benchmark'
 	cd assets && node test/bench/bench.js
 
 fuzz: ## 100,000 simulated worlds, then every fuzz target for FUZZTIME (60s) each
