@@ -3,6 +3,7 @@
  * are saved; only what was changed is put.
  */
 import { kmPerUnit, readFar } from '../parts/distances.js';
+import { exact } from '../words/numbers.js';
 import { read, MM_PER_INCH } from './lengths.js';
 import { showTeeth, teeth, whole } from './teeth.js';
 
@@ -57,12 +58,12 @@ export function lengthUnit(units) {
 function lengthText(mm, units) {
   if (typeof mm !== 'number') return '';
   const inch = lengthUnit(units) === 'in';
-  return String(Number((inch ? mm / MM_PER_INCH : mm).toFixed(inch ? 3 : 1)));
+  return exact(Number((inch ? mm / MM_PER_INCH : mm).toFixed(inch ? 3 : 1)));
 }
 
 /** @param {number} km @param {Units} units @returns {string} as typed into a field: no groups, no unit */
 export function typedFar(km, units) {
-  return String(Number((km / kmPerUnit(units)).toFixed(1)));
+  return exact(Number((km / kmPerUnit(units)).toFixed(1)));
 }
 
 /** @param {number|null} value @returns {number|null} */

@@ -1,5 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
+import { german } from '../words/de.js';
+import { ENGLISH, speak } from '../words/language.js';
 import { changesOf, formField, formOf } from './bike-form.js';
 
 const full = {
@@ -98,4 +100,20 @@ test('a fault of the engine finds its field', () => {
   assert.equal(formField('put.chainrings[2]'), 'chainrings');
   assert.equal(formField('put.chainrings[0]'), 'chainrings');
   assert.equal(formField('name'), 'name');
+});
+
+test('in German a form has the decimal comma and still changes nothing by itself', () => {
+  speak(german);
+  try {
+    assert.equal(formOf(full, 'metric').longest_chainstay_mm, '431,5');
+    for (const units of /** @type {const} */ (['metric', 'imperial'])) {
+      assert.deepEqual(changesOf(formOf(full, units), full, units), { put: {}, unreadable: [] });
+    }
+    assert.equal(
+      changesOf({ ...formOf(full, 'metric'), chainstay_mm: '429,5' }, full, 'metric').put.chainstay_mm,
+      429.5,
+    );
+  } finally {
+    speak(ENGLISH);
+  }
 });

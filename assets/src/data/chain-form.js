@@ -1,5 +1,6 @@
 /** A chain's record as a form of texts, and back. */
 import { readFar } from '../parts/distances.js';
+import { exact } from '../words/numbers.js';
 import { typedFar } from './bike-form.js';
 import { decimal, whole } from './teeth.js';
 
@@ -25,7 +26,8 @@ export function chainForm(fields, units) {
   return Object.fromEntries(
     Object.entries(CHAIN_FIELDS).map(([name, kind]) => {
       const value = fields[name];
-      return [name, kind === 'far' && typeof value === 'number' ? typedFar(value, units) : String(value ?? '')];
+      if (typeof value !== 'number') return [name, value ?? ''];
+      return [name, kind === 'far' ? typedFar(value, units) : exact(value)];
     }),
   );
 }

@@ -33,6 +33,7 @@ export const NO_BIKE = { id: '', status: 'none', detail: null, care: null, shown
 
 let turn = 0;
 let saving = false;
+let undoing = false;
 
 /** @param {string} argument an address's: the bike's id, and perhaps more after a slash */
 export async function openBikePlace(argument) {
@@ -84,13 +85,19 @@ export async function refreshBike() {
     const detail = await openBike(id);
     if (mine !== turn) return;
     set({ bike: { ...now().bike, status: detail ? 'ok' : 'missing', detail, of } });
-    const care = detail && (await careOf(detail));
-    if (mine === turn) set({ bike: { ...now().bike, care } });
-    await judgeShown();
+    if (detail) learnMore(detail, mine);
   } catch (error) {
     if (mine === turn && !now().bike.detail) set({ bike: { ...now().bike, status: 'failed' } });
     if (error instanceof KeepError) set({ trouble: error.reason });
   }
+}
+
+/** What may come a moment later. @param {BikeDetail} detail @param {number} mine the turn it belongs to */
+async function learnMore(detail, mine) {
+  const care = await careOf(detail);
+  if (mine !== turn) return;
+  set({ bike: { ...now().bike, care } });
+  await judgeShown();
 }
 
 /** @param {BikeDetail} detail @returns {Promise<any>} what the engine says about the care of the chain on it */
@@ -154,10 +161,12 @@ function failure(error) {
   return { fault: { code: 'crash', field: '', message: '' } };
 }
 
-/** Takes back what was done last. */
+/** Takes back what was done last, once that is shown. */
 export async function undo() {
   const { did } = now();
-  if (!did?.undo.length || saving) return;
+  if (!did?.undo.length || undoing) return;
+  undoing = true;
+  while (saving) await new Promise((again) => setTimeout(again, 50));
   saving = true;
   try {
     await save(did.undo);
@@ -167,6 +176,6 @@ export async function undo() {
   } catch (error) {
     set(failure(error));
   } finally {
-    saving = false;
+    saving = undoing = false;
   }
 }

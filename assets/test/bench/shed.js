@@ -20,7 +20,7 @@ const BIKES = 500;
 /** So many bikes are taken in with one file. */
 const FILE = 25;
 
-/** With a bike, its chain and three records a reading, 200 records a bike. */
+/** With a bike, its chain and three records a reading, 200 records a bike: 100,000 in all. */
 const READINGS = 66;
 
 const SCRIPT = `
@@ -34,8 +34,8 @@ export function edition() {
   return buildEdition('bench', SCRIPT);
 }
 
-/** @param {number} first @param {number} past @returns {string} some bikes as a file that was given out */
-function file(first, past) {
+/** @param {number} first @param {number} past @param {number} readings of each @returns {string} some bikes as a file that was given out */
+function file(first, past, readings) {
   /** @type {Record<string, {record_id: string, fields: object}[]>} */
   const tables = {};
   let loose = first * 1000;
@@ -43,7 +43,7 @@ function file(first, past) {
     const loaner = { tag: `K-${i}`, set: i % 3 ? 'loaners' : 'own' };
     const fields = { name: `Bike ${i}`, rear_sprockets: 8 + (i % 5), care: 'usual', km_per_week: 50, ...loaner };
     const worn = 0.1 + (i % 90) / 100;
-    const wear = Array.from({ length: READINGS }, (_, n) => (worn * (n + 1)) / READINGS);
+    const wear = Array.from({ length: readings }, (_, n) => (worn * (n + 1)) / readings);
     /** @type {{table: string, record_id?: string, put: object}[]} */
     const changes = readBike(i + 1, { fields, km: 3000 + i, wear, every: 7 });
     for (const { table, record_id, put } of changes) {
@@ -88,13 +88,13 @@ async function longest(page, work) {
   return page.evaluate(() => Math.max(0, .../** @type {any} */ (globalThis).long));
 }
 
-/** @param {Phone} phone @returns {Promise<Shed>} */
-export async function shed({ page, context }) {
+/** @param {Phone} phone @param {number} [readings] of each bike @returns {Promise<Shed>} */
+export async function shed({ page, context }, readings = READINGS) {
   await openAndKeep(page, '/#/check');
   const from = Date.now();
   await page.waitForFunction(() => /** @type {any} */ (globalThis).stateNow?.().garage);
   for (let i = 0; i < BIKES; i += FILE) {
-    await page.evaluate((text) => /** @type {any} */ (globalThis).takeIn(text), file(i, i + FILE));
+    await page.evaluate((text) => /** @type {any} */ (globalThis).takeIn(text), file(i, i + FILE, readings));
   }
   await workedOut(page);
   const seeded = (Date.now() - from) / 1000;
