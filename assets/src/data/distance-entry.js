@@ -31,6 +31,32 @@ export function shownAt(distances) {
 }
 
 /**
+ * @template {{at: string}} D
+ * @param {D[]} distances
+ * @param {string} at
+ * @returns {D[]} those noted by then
+ */
+export function entriesUntil(distances, at) {
+  const end = Date.parse(at);
+  return distances.filter((one) => end >= Date.parse(one.at));
+}
+
+/**
+ * How far the bike went after an instant, by the entries noted since.
+ * @param {{at: string, odometer_km?: number, add_km?: number}[]} distances in any order
+ * @param {string} at
+ * @returns {number} km, 0 where the odometer fell in between
+ */
+export function goneSince(distances, at) {
+  const until = entriesUntil(distances, at);
+  if (until.length === distances.length) return 0;
+  const [now, then] = [shownAt(distances), shownAt(until)];
+  if (now !== null && then !== null) return Math.max(0, now - then);
+  const later = distances.filter((one) => !until.includes(one));
+  return later.reduce((sum, one) => sum + (one.add_km ?? 0), 0);
+}
+
+/**
  * @param {Entered} entered
  * @param {Known} known
  * @param {import('../parts/distances.js').Units} units of a bare number
@@ -39,7 +65,7 @@ export function shownAt(distances) {
 export function gone({ mode, text }, known, units) {
   const read = readFar(text, units);
   const same = { fault: /** @type {const} */ (''), km: known.km, chainKM: known.chainKM, earlier: false, put: null };
-  if (read === null) return same;
+  if (read === null) return known.chainKM < 0 ? { ...same, fault: 'before' } : same;
   if (Number.isNaN(read)) return { ...same, fault: 'unreadable' };
   const value = metres(read);
   const added = mode === 'since' ? value : value - (known.shown ?? 0);

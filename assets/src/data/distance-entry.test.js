@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { gone, shownAt } from './distance-entry.js';
+import { gone, goneSince, shownAt } from './distance-entry.js';
 
 const known = { km: 5200, shown: 5200, chainKM: 1200 };
 
@@ -67,4 +67,19 @@ test('the odometer shows its last entry and the rides since', () => {
     ]),
     600,
   );
+});
+
+test('a reading of another day is taken at the count of that day', () => {
+  const rows = [
+    { at: '2026-03-01T08:00:00Z', odometer_km: 1000 },
+    { at: '2026-03-03T08:00:00Z', add_km: 40 },
+    { at: '2026-03-09T08:00:00Z', odometer_km: 1200 },
+  ];
+  assert.equal(goneSince(rows, '2026-03-02T08:00:00Z'), 200);
+  assert.equal(goneSince(rows, '2026-03-04T08:00:00Z'), 160);
+  assert.equal(goneSince(rows, '2026-03-10T08:00:00Z'), 0);
+  assert.equal(goneSince(rows.slice(1, 2), '2026-03-02T08:00:00Z'), 40);
+  assert.equal(goneSince([{ at: '2026-03-09T08:00:00Z', odometer_km: 5 }, rows[0]], '2026-03-02T08:00:00Z'), 0);
+  const early = { km: 900, shown: 900, chainKM: -20 };
+  assert.equal(gone({ mode: 'odometer', text: '' }, early, 'metric').fault, 'before', 'the chain was not on yet');
 });

@@ -3,7 +3,7 @@ import { leave } from '../app/leave.js';
 import { now, set } from '../app/store.js';
 import { changesFor, emptyChange, lifeRequest } from '../data/chain-change.js';
 import { settled } from '../data/chain-moves.js';
-import { gone, shownAt } from '../data/distance-entry.js';
+import { entriesUntil, gone, goneSince, shownAt } from '../data/distance-entry.js';
 import { forget, keep, recall } from '../data/local.js';
 import { familyRequest } from '../data/shopping.js';
 import { whole } from '../data/teeth.js';
@@ -56,11 +56,16 @@ export function fitted({ meaning }) {
   return meaning.chains.find((one) => one.chain_id === meaning.fitted_chain_id) ?? null;
 }
 
-/** @param {BikeDetail} detail @returns {import('../data/distance-entry.js').Known} */
-export function knownDistance(detail) {
+/**
+ * @param {BikeDetail} detail
+ * @param {string} [at] when it is asked for, now when left out
+ * @returns {import('../data/distance-entry.js').Known}
+ */
+export function knownDistance(detail, at) {
   const rows = Object.values(detail.distances).map(({ fields }) => /** @type {any} */ (fields));
-  const { km } = detail.meaning;
-  return { km, shown: shownAt(rows), chainKM: fitted(detail)?.km ?? 0 };
+  const back = at ? goneSince(rows, at) : 0;
+  const until = at ? entriesUntil(rows, at) : rows;
+  return { km: detail.meaning.km - back, shown: shownAt(until), chainKM: (fitted(detail)?.km ?? 0) - back };
 }
 
 /** @param {BikeDetail} detail @returns {'odometer'|'since'} how its distance is best asked */

@@ -21,22 +21,32 @@ import { size } from './kept.js';
 /**
  * @typedef {import('../app/store.js').State} State
  * @typedef {import('../data/kept.js').Kept} Kept
- * @typedef {{source: string, bike_id: string, search: string, name: string, mode: 'odometer'|'since', text: string,
+ * @typedef {{source: string, bike_id: string, first: string, search: string, name: string, mode: 'odometer'|'since', text: string,
  *   ran: string, odometer: string}} Keeping source: id of a loose reading, empty for the one on Check; bike_id: empty while none is
- *   chosen, `new` for a new one; ran: what a chain nobody
+ *   chosen, `new` for a new one; first: chosen to begin with; ran: what a chain nobody
  *   knew has run, odometer: what a new bike's shows, both as typed
  */
 
 /** @type {Keeping} */
-const EMPTY = { source: '', bike_id: '', search: '', name: '', mode: 'odometer', text: '', ran: '', odometer: '' };
+const EMPTY = {
+  source: '',
+  bike_id: '',
+  first: '',
+  search: '',
+  name: '',
+  mode: 'odometer',
+  text: '',
+  ran: '',
+  odometer: '',
+};
 
 /** @param {string} source id of a loose reading, empty for the one on Check */
 export async function openKeep(source) {
   const kept = recall('keeping', { ...EMPTY, source: 'none' });
   const { draft, garage } = now();
   const only = garage?.bikes.length === 1 ? garage.bikes[0].bike_id : '';
-  const keeping =
-    kept.source === source ? kept : { ...EMPTY, source, bike_id: source ? only : (draft.bike?.bike_id ?? only) };
+  const first = (source ? '' : draft.bike?.bike_id) || only;
+  const keeping = kept.source === source ? kept : { ...EMPTY, source, bike_id: first, first };
   set({ keeping, loose: null, refused: '', flash: '' });
   const loose = source ? (await recallKept()).find((one) => one.record_id === source) : null;
   if (now().keeping?.source !== source) return;
@@ -95,12 +105,14 @@ export function source({ keeping, loose, draft, result }) {
  * @returns {{ready: boolean, ran: number|null, odometer: number|null, gone: import('../data/distance-entry.js').Gone|null,
  *   asksRan: boolean}} asksRan: the chain is not known yet, so it is asked what it has run
  */
-export function standing({ keeping, work, settings: { units } }) {
+export function standing(state) {
+  const { keeping, work, settings } = state;
+  const { units } = settings;
   const isNew = keeping?.bike_id === NEW;
   const detail = work && work.bike_id === keeping?.bike_id ? work.detail : null;
   const ran = readFar(keeping?.ran ?? '', units);
   const asksRan = isNew || Boolean(detail && !fitted(detail));
-  const then = detail && keeping ? gone(keeping, knownDistance(detail), units) : null;
+  const then = detail && keeping ? gone(keeping, knownDistance(detail, source(state)?.at), units) : null;
   const odometer = isNew ? readFar(keeping?.odometer ?? '', units) : null;
   const named = isNew ? Boolean(keeping?.name.trim()) : Boolean(detail);
   const ready = named && (asksRan ? ran !== null && !Number.isNaN(ran) && !Number.isNaN(odometer) : !then?.fault);

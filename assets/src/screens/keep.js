@@ -63,9 +63,11 @@ function bikes({ garage, keeping, settings }) {
   const found = all.filter(({ fields }) =>
     [fields.name, fields.tag, fields.set].some((one) => one?.toLowerCase().includes(text)),
   );
+  const first = (/** @type {BikeSummary} */ one) => Number(one.bike_id === keeping?.first);
+  const latest = (/** @type {BikeSummary} */ one) => one.last_reading?.at ?? '';
+  const ordered = [...found].sort((a, b) => first(b) - first(a) || latest(b).localeCompare(latest(a)));
   const chosen = found.find((one) => one.bike_id === keeping?.bike_id);
-  const latest = [...found].sort((a, b) => (b.last_reading?.at ?? '').localeCompare(a.last_reading?.at ?? ''));
-  const shown = latest.slice(0, SHOWN);
+  const shown = ordered.slice(0, SHOWN);
   const list = chosen && !shown.includes(chosen) ? [chosen, ...shown] : shown;
   return html`${all.length > SHOWN ? search(keeping?.search ?? '', found.length, all.length) : nothing}
     <ul class="pick-list" aria-label=${t('keep.bikes')}>${list.map((one) => line(one, one.bike_id === keeping?.bike_id, settings.units))}</ul>`;
@@ -112,6 +114,6 @@ function howFar(state) {
     return ranField({ id: 'keep-ran', text: keeping?.ran ?? '', units: settings.units, put });
   }
   if (!keeping || !gone || !work?.detail || !fitted(work.detail)) return nothing;
-  const known = knownDistance(work.detail);
+  const known = knownDistance(work.detail, source(state)?.at);
   return distanceField({ id: 'keep-km', entered: keeping, known, gone, units: settings.units, put: putKeeping });
 }

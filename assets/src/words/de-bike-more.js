@@ -108,7 +108,7 @@ export default {
   'change.old.rest.text': 'Für den Wechselbetrieb: Sie kommt später wieder, mit ihrer Laufstrecke.',
   'change.next': 'Was kommt drauf?',
   'change.next.new': 'Eine neue Kette',
-  'change.next.rested': '{name}, {far} gelaufen',
+  'change.next.rested': '{name} ({far} gelaufen)',
   'change.next.number': 'Ruhende Kette {n}',
   'change.new': 'Die neue Kette',
   'change.class': 'Familie',

@@ -107,7 +107,7 @@ export default {
   'change.old.rest.text': 'For a rotation: it comes back later, with what it has run.',
   'change.next': 'What goes on?',
   'change.next.new': 'A new chain',
-  'change.next.rested': '{name}, {far} run',
+  'change.next.rested': '{name} ({far} run)',
   'change.next.number': 'Rested chain {n}',
   'change.new': 'The new chain',
   'change.class': 'Family',

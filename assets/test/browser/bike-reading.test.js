@@ -108,6 +108,7 @@ test('a reading that does not fit is set aside with its slip offered back; mende
   await page.waitForFunction(() => document.querySelectorAll('.fan-pin').length === 4);
   assert.equal(await page.locator('.fan-off').count(), 0);
   await tap('Undo');
+  await page.locator('.dock').getByText('Taken back.').waitFor();
   await page.locator('.panel').getByText('This one fits with two digits swapped: 305.9').waitFor();
   await tap('Leave it out');
   await page.getByText('Left out.').waitFor();

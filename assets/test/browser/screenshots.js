@@ -35,6 +35,33 @@ const SCENES = {
   },
 };
 
+/** The same for one bike. @type {Record<string, (page: Page) => Promise<unknown>>} */
+const BIKE_SCENES = {
+  cost: async (page) => {
+    for (const [part, price] of Object.entries({ chain: '35', sprockets: '60', chainring: '50' })) {
+      await page.locator(`#price-${part}`).fill(price);
+    }
+    await page.getByText('Each way').waitFor();
+  },
+  change: (page) => page.getByText('How long it may last').waitFor(),
+  shopping: (page) => page.getByText('Its length').waitFor(),
+};
+
+/** The wear fan, further down on the bike's page. @param {Page} page */
+async function toFan(page) {
+  await page.goto(`/#/bike/${BIKE}`);
+  await page.locator('.fan').evaluate((fan) => fan.scrollIntoView({ block: 'start' }));
+}
+
+/** A reading about to be kept for the bike. @param {Page} page */
+async function toKeep(page) {
+  await page.goto(`/#/check/${BIKE}`);
+  await page.waitForFunction(() => /** @type {any} */ (document.querySelector('#value'))?.value.includes('12 1/16'));
+  await page.locator('.tag:not(.busy) .figure').waitFor();
+  await page.getByRole('button', { name: 'Keep this reading' }).click();
+  await page.getByText('This chain has then run').waitFor();
+}
+
 const folder = String(process.argv[2] ?? '');
 if (!folder) throw new Error('usage: node test/browser/screenshots.js FOLDER');
 
@@ -56,7 +83,11 @@ await session(async (t) => {
       const name = (/** @type {string} */ place) => join(folder, `${place}-${theme}-${size.width}.png`);
       for (const place of places) await take(page, place, name(place.slice(2)));
       await take(page, '#/add', name('add'));
-      for (const place of OF_BIKE) await take(page, `#/${place}/${BIKE}`, name(place));
+      for (const place of OF_BIKE) await take(page, `#/${place}/${BIKE}`, name(place), BIKE_SCENES[place]);
+      await toFan(page);
+      await shoot(page, name('fan'));
+      await toKeep(page);
+      await shoot(page, name('keep'));
       const { page: demo } = await newPhone(t, server.origin, { ...size, theme, mouse: size.width > 600 });
       await enterDemo(demo);
       for (const [scene, arrive] of ROUND_SCENES) {
@@ -67,10 +98,15 @@ await session(async (t) => {
   }
 });
 
-/** @param {Page} page @param {string} place as in #/check @param {string} path */
-async function take(page, place, path) {
+/**
+ * @param {Page} page
+ * @param {string} place as in #/check
+ * @param {string} path
+ * @param {(page: Page) => Promise<unknown>} [scene] what is done there first
+ */
+async function take(page, place, path, scene = SCENES[place.slice(2)]) {
   await page.goto(`/${place}`);
-  await SCENES[place.slice(2)]?.(page);
+  await scene?.(page);
   await shoot(page, path);
 }
 
