@@ -1,7 +1,7 @@
 /** The frame round every screen: name plate, notices, the screen, its bench, the places. */
 import { html, nothing, render } from 'lit';
 import { icon } from '../parts/icons.js';
-import { demoMark } from '../screens/demo.js';
+import { demoMark, demoNote } from '../screens/demo.js';
 import { agree } from '../sync/updates.js';
 import { named, t } from '../words/t.js';
 import { PLACES } from './router.js';
@@ -59,7 +59,7 @@ function frame(state) {
   const place = PLACES[state.place];
   const { body, bench } = place.screen(state);
   document.title = `${t(place.title)} · ${t('app.name')}`;
-  if (place.bare) return html`<main class="place bare" id="place" tabindex="-1">${body}</main>`;
+  if (place.bare) return html`<main class="place bare" id="place" tabindex="-1">${body}</main>${demoNote(state)}`;
   return html`<div class="frame">
     <a class="skip" href="#place" @click=${skip}>${t('app.skip')}</a>
     <header class="plate">${icon('mark')}<span class="name">${t('app.name')}</span>

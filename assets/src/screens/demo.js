@@ -5,6 +5,7 @@ import { leaveDemo, makeDemo } from '../data/demo/demo.js';
 import { DEMO } from '../data/garage-state.js';
 import { day } from '../words/numbers.js';
 import { t } from '../words/t.js';
+import { change } from './check-actions.js';
 
 /** @typedef {import('../app/store.js').State} State */
 
@@ -24,6 +25,13 @@ export function demoMark(state) {
     <button class="button" type="button" @click=${leave}>${t('demo.leave')}</button></aside>`;
 }
 
+/** @param {State} state the same for places that have the whole window: words alone */
+export function demoNote(state) {
+  return inDemo(state)
+    ? html`<aside class="demo-note small" aria-label=${t('demo.mark')}>${t('demo.mark')}</aside>`
+    : nothing;
+}
+
 /** @param {State} state the way in, for places that are still empty */
 export function demoOffer(state) {
   if (inDemo(state)) return nothing;
@@ -39,6 +47,7 @@ async function enter() {
     const say = (/** @type {string} */ key, /** @type {Record<string, string>|undefined} */ values) =>
       t(/** @type {import('../words/t.js').Word} */ (`demo.${key}`), values);
     location.hash = '#/bikes';
+    forgetBike();
     await makeDemo(t('demo.mark'), { say, day }, (done, of) => set({ demo: { done, of } }));
   } catch (error) {
     console.warn(error);
@@ -52,4 +61,11 @@ async function enter() {
 async function leave() {
   location.hash = '#/bikes';
   await leaveDemo();
+  forgetBike();
+}
+
+/** A reading that was begun for a bike of the other garage goes on without a bike. */
+function forgetBike() {
+  const { draft } = now();
+  if (draft.bike) change({ ...draft, bike: undefined });
 }

@@ -9,8 +9,8 @@ import { startServer } from './harness/server.js';
 
 const ROUTER = readFileSync(new URL('../../src/app/router.js', import.meta.url), 'utf8');
 
-/** Every place of the router's table that stands in the frame. */
-const PLACES = [...ROUTER.matchAll(/^ {2}(\w+): \{ screen(?!.*bare: true)/gm)].map(([, name]) => name);
+/** Every place of the router's table. */
+const PLACES = [...ROUTER.matchAll(/^ {2}(\w+): \{ screen/gm)].map(([, name]) => name);
 
 /** @param {Page} page */
 async function made(page) {

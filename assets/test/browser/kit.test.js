@@ -99,6 +99,25 @@ test('with no signal it says what waits, and sends it once there is some', async
   await page.getByText('Everything is with the server, as of').waitFor();
 });
 
+test('the owner takes readings as a table and next checks as a calendar from the server', async (t) => {
+  const server = await startServer(t);
+  const phone = await newPhone(t, server.origin, { alone: true });
+  const { page, tap } = phone;
+  await addBike(phone, 'Tiller');
+  await shareFromKit(phone);
+  await page.getByText('Everything is with the server, as of').waitFor();
+  await page.goto('/#/backup');
+  // RFC 4180 begins with the names of the columns; RFC 5545 with BEGIN:VCALENDAR.
+  for (const [name, begins] of [
+    ['Readings as a table (CSV)', /^[\w,]+\r?\n/],
+    ['Next checks for a calendar (ICS)', /^BEGIN:VCALENDAR\r\n/],
+  ]) {
+    const coming = page.waitForEvent('download');
+    await tap(/** @type {string} */ (name));
+    assert.match(await readFile(await (await coming).path(), 'utf8'), /** @type {RegExp} */ (begins));
+  }
+});
+
 test('what is half typed about sharing survives a reload, and a bad invitation says so', async (t) => {
   const server = await startServer(t);
   const { page, tap } = await newPhone(t, server.origin);

@@ -1,8 +1,9 @@
-/** Takes every place, with a shed of invented bikes, and Round in the demo, at two sizes in both themes: node test/browser/screenshots.js FOLDER. */
+/** Takes every place, with a shed of invented bikes, Round and instruments in the demo, at two sizes in both themes: node test/browser/screenshots.js FOLDER. */
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { shed } from './harness/bikes.js';
 import { buildEdition } from './harness/edition.js';
+import { SHARE_SCENES, TOOL_SCENES } from './harness/kit-scenes.js';
 import { newPhone } from './harness/phone.js';
 import { ROUND_SCENES, enterDemo } from './harness/round-scenes.js';
 import { startServer } from './harness/server.js';
@@ -88,9 +89,13 @@ await session(async (t) => {
       await shoot(page, name('fan'));
       await toKeep(page);
       await shoot(page, name('keep'));
+      for (const [scene, arrive] of SHARE_SCENES) {
+        await arrive(page);
+        await shoot(page, name(scene));
+      }
       const { page: demo } = await newPhone(t, server.origin, { ...size, theme, mouse: size.width > 600 });
       await enterDemo(demo);
-      for (const [scene, arrive] of ROUND_SCENES) {
+      for (const [scene, arrive] of [...ROUND_SCENES, ...TOOL_SCENES]) {
         await arrive(demo);
         await shoot(demo, name(scene));
       }
