@@ -5,7 +5,7 @@
  * out from.
  */
 import { using } from './database.js';
-import { home, targets } from './touch.js';
+import { home, sameMeaning, targets } from './touch.js';
 
 /**
  * @typedef {import('./garage.js').EngineRow} EngineRow
@@ -93,11 +93,11 @@ export function commit(key, turn, { before, rows = [], gone = [], unsent = [], s
       const based = base !== undefined && (await awaited(tx, [key, table, record_id])) ? { base } : {};
       work.push(store.put({ garage: key, ...rest, ...round, ...based, home: home(row) }));
     }
-    const same = (/** @type {Keep} */ { table, record_id, row }) => before?.get(`${table}/${record_id}`)?.row === row;
-    const changed = rows.filter((one) => !same(one));
-    const old = [...changed, ...gone.map(([table, record_id]) => ({ table, record_id }))];
-    const was = old.flatMap(({ table, record_id }) => before?.get(`${table}/${record_id}`)?.row ?? []);
-    await mark(tx, key, turn + 1, [...was, ...changed.map(({ row }) => row)]);
+    const was = (/** @type {{table: string, record_id: string}} */ one) => before?.get(`${one.table}/${one.record_id}`);
+    const changed = rows.filter((one) => !sameMeaning(was(one)?.row, one.row));
+    const touched = [...changed, ...gone.map(([table, record_id]) => ({ table, record_id }))];
+    const old = touched.flatMap((one) => was(one)?.row ?? []);
+    await mark(tx, key, turn + 1, [...old, ...changed.map(({ row }) => row)]);
     await Promise.all([...work, tx.done]);
     return turn + 1;
   });

@@ -30,6 +30,16 @@ export function home({ table, record_id, fields }) {
 }
 
 /**
+ * @param {EngineRow|undefined} a
+ * @param {EngineRow} b the same record
+ * @returns {boolean} whether summaries say the same of both; of chains it matters too when they were put on
+ */
+export function sameMeaning(a, b) {
+  const meaning = (/** @type {EngineRow} */ row) => (row.table === 'chains' ? row : [row.removed, row.fields]);
+  return a !== undefined && JSON.stringify(meaning(a)) === JSON.stringify(meaning(b));
+}
+
+/**
  * @param {EngineRow|undefined} row as it was or as it is now
  * @param {(chainId: string) => string|undefined} bikeOf
  * @param {() => string[]} openRounds ids of the rounds that are not finished

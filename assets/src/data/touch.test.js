@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { home, targets } from './touch.js';
+import { home, sameMeaning, targets } from './touch.js';
 
 /** @param {string} table @param {Record<string, any>} fields */
 const row = (table, fields = {}) => ({ table, record_id: 'r', removed: false, fields, stamps: {} });
@@ -26,4 +26,16 @@ test('a record touches the summaries it is part of, and no other', () => {
   assert.deepEqual(of(row('round_checks', { round_id: 'o', bike_id: 'b' })), ['round o']);
   assert.deepEqual(of(row('instruments')), []);
   assert.deepEqual(of(undefined), []);
+});
+
+test('a record that says the same with another stamp touches nothing, but for chains', () => {
+  const at = (/** @type {string} */ table, /** @type {string} */ stamp, tag = 'x') => ({
+    ...row(table, { tag }),
+    stamps: { tag: stamp },
+  });
+  assert.equal(sameMeaning(at('bikes', '1'), at('bikes', '2')), true);
+  assert.equal(sameMeaning(at('bikes', '1'), at('bikes', '1', 'y')), false);
+  assert.equal(sameMeaning(at('bikes', '1'), { ...at('bikes', '1'), removed: true }), false);
+  assert.equal(sameMeaning(at('chains', '1'), at('chains', '2')), false);
+  assert.equal(sameMeaning(undefined, at('bikes', '1')), false);
 });

@@ -91,8 +91,23 @@ test('a removed bike is gone from the list, and a later put brings it back with 
   assert.equal('tag' in (await garage(page)).bikes[0].fields, false);
 });
 
-test('two tabs of a phone both write, and both see all of it', async (t) => {
-  const phone = await phoneAlone(t);
+for (const locks of [true, false]) {
+  test(`two tabs of a phone both write, ${locks ? 'with' : 'without'} locks, and both see all of it`, async (t) => {
+    await twoTabs(await phoneAlone(t), locks);
+  });
+}
+
+/**
+ * Pages without https have no locks.
+ * @param {import('./harness/phone.js').Phone} phone
+ * @param {boolean} locks
+ */
+async function twoTabs(phone, locks) {
+  if (!locks) {
+    await phone.context.addInitScript(() => Object.defineProperty(navigator, 'locks', { value: undefined }));
+    await phone.page.reload();
+    assert.equal(await phone.page.evaluate(() => navigator.locks), undefined);
+  }
   const other = await phone.context.newPage();
   await other.goto('/');
   const names = Array.from({ length: 20 }, (_, i) => `bike ${i}`);
@@ -106,4 +121,4 @@ test('two tabs of a phone both write, and both see all of it', async (t) => {
       names,
     );
   }
-});
+}

@@ -83,6 +83,7 @@ test('an emptied phone is whole again after one pull from the beginning', async 
   await door(a.page, 'save', bikes(30));
   await until(a.page, agreed);
   const before = await everything(a);
+  await a.page.goto('/healthz'); // the same phone, and the app is not running
   await a.page.evaluate(
     () =>
       new Promise((done, fail) => {
@@ -100,7 +101,7 @@ test('an emptied phone is whole again after one pull from the beginning', async 
         };
       }),
   );
-  await a.page.reload();
+  await a.page.goto('/');
   await until(a.page, (now) => agreed(now) && now.bikes.length === 30);
   assert.deepEqual(await everything(a), before);
 });
@@ -145,4 +146,23 @@ test('what the server refuses for good is undone, kept, and shown with its reaso
   assert.equal((await until(b.page, agreed)).sync.rejected.length, 1);
   await door(b.page, 'dismiss', sync.rejected[0].op_id);
   assert.equal((await garage(b.page)).sync.rejected.length, 0);
+});
+
+test('a large garage is shared although the page is closed in between, with what is changed meanwhile', async (t) => {
+  const at = await server(t);
+  const [a, b] = [await phone(t, at), await phone(t, at)];
+  const ids = await door(a.page, 'save', bikes(250));
+  const [first, second] = [ids[248], ids[249]];
+  await door(a.page, 'startSharing', 'Club', 'Ada');
+  const changed = await door(a.page, 'save', [
+    { table: 'bikes', record_id: first, put: { name: 'renamed', tag: 'x' } },
+    { table: 'bikes', record_id: second, remove: true },
+  ]);
+  assert.equal(changed.length, 2, JSON.stringify(changed));
+  await a.page.reload();
+  await until(a.page, (now) => agreed(now) && now.bikes.length === 249);
+  await joinBy(a, b);
+  const { bikes: all } = await until(b.page, (now) => agreed(now) && now.bikes.length === 249);
+  assert.deepEqual(all.find(({ bike_id }) => bike_id === first)?.fields, { name: 'renamed', drive: 'hub', tag: 'x' });
+  assert.deepEqual(await everything(a), await everything(b));
 });
