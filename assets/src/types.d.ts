@@ -1,6 +1,7 @@
 // Names that the build or the engine puts there.
 declare module 'wasm_exec';
 declare class Go {
+  env: Record<string, string>;
   importObject: WebAssembly.Imports;
   run(instance: WebAssembly.Instance): Promise<void>;
 }

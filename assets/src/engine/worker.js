@@ -4,6 +4,7 @@
  * by whatever cause, the page is told.
  */
 import 'wasm_exec';
+import { ROOM } from './room.js';
 
 /** @typedef {{module?: WebAssembly.Module, id?: number, name?: string, json?: string, file?: Blob, records?: boolean}} Message */
 
@@ -15,6 +16,7 @@ addEventListener('message', ({ data }) => {
 /** @param {WebAssembly.Module} module */
 async function start(module) {
   const go = new Go();
+  go.env = ROOM;
   const instance = await WebAssembly.instantiate(module, go.importObject);
   // The program sets tautspanCall and then waits for ever, so run() returns
   // before its promise is settled, and settles only when the program ends.

@@ -2,6 +2,7 @@
 import { execFile } from 'node:child_process';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
+import { ROOM } from '../../src/engine/room.js';
 
 /** @typedef {{name: string, native: number, wasm: number, allocations: number}} Row ns a call; allocations native */
 
@@ -17,7 +18,7 @@ export async function nativeAndWasm() {
   const env = Object.fromEntries(settings.filter((s) => !s.startsWith('-')).map((s) => s.split('=')));
   const native = await bench([], {});
   const asShipped = ['-exec', join(goroot, 'lib/wasm/go_js_wasm_exec'), ...flags];
-  const wasm = await bench(asShipped, { ...env, GOOS: 'js', GOARCH: 'wasm' });
+  const wasm = await bench(asShipped, { ...env, ...ROOM, GOOS: 'js', GOARCH: 'wasm' });
   return [...native].map(([name, { ns, allocations }]) => {
     return { name, native: ns, wasm: wasm.get(name)?.ns ?? NaN, allocations };
   });
