@@ -19,6 +19,16 @@ var (
 	firstOne = flag.Uint64("first-picture", 1, "seed of the first")
 )
 
+// briefly leaves out what draws many pictures.
+var briefly bool
+
+func unlessBriefly(t *testing.T) {
+	t.Helper()
+	if briefly {
+		t.Skip("draws many pictures; run without the race detector")
+	}
+}
+
 // lineU is a steel rule read four times along the check line, mm.
 const lineU = 0.12
 
@@ -105,6 +115,7 @@ func plain() *scene.Scene {
 }
 
 func TestMeasure_refusals(t *testing.T) {
+	unlessBriefly(t)
 	require.True(t, measure(t, plain()).Accepted, "the picture the others are made of")
 	for name, c := range map[string]struct {
 		code   string
@@ -159,6 +170,7 @@ func assertRefused(t *testing.T, a *photo.Response, code string) {
 
 // A rivet without a rim is counted and left out; the rest measures.
 func TestMeasure_oneRivetHidden(t *testing.T) {
+	unlessBriefly(t)
 	s := plain()
 	s.Missing = 8
 	a := measure(t, s)
@@ -175,6 +187,7 @@ func TestMeasure_oneRivetHidden(t *testing.T) {
 
 // Light spots that wander by 0.9 mm from one end to the other would fake 0.7 %.
 func TestMeasure_lightSpotsWander(t *testing.T) {
+	unlessBriefly(t)
 	s := plain()
 	s.Highlight, s.DriftMM = 0, 0
 	without := measure(t, s)
@@ -203,9 +216,36 @@ func TestMeasure_overlayLiesOnTheMarks(t *testing.T) {
 	assert.Equal(t, photo.FocalAssumed, a.FocalFrom)
 }
 
+// sides says where a picture's first row and first column are shown (Exif 2.32,
+// Orientation, tag 0x0112).
+var sides = map[byte][2]string{1: {"top", "left"}, 2: {"top", "right"}, 3: {"bottom", "right"}, 4: {"bottom", "left"},
+	5: {"left", "top"}, 6: {"right", "top"}, 7: {"right", "bottom"}, 8: {"left", "bottom"}}
+
+func TestMeasure_overlayIsTurnedAsThePictureIs(t *testing.T) {
+	unlessBriefly(t)
+	file := plain().JPEG()
+	stored := measureFile(t, plain(), file).Overlay
+	for orientation, side := range sides {
+		tiff := "Exif\x00\x00II*\x00\x08\x00\x00\x00\x01\x00\x12\x01\x03\x00\x01\x00\x00\x00" +
+			string([]byte{orientation}) + "\x00\x00\x00\x00\x00\x00\x00"
+		segment := append([]byte{0xff, 0xe1, 0, byte(len(tiff) + 2)}, tiff...)
+		turned := append(append(append([]byte{}, file[:2]...), segment...), file[2:]...)
+		shown := measureFile(t, plain(), turned).Overlay
+		require.Len(t, shown.Rivets, len(stored.Rivets))
+		for i, at := range stored.Rivets {
+			point := shown.Rivets[i]
+			distance := map[string]float64{"left": point.X, "top": point.Y,
+				"right": float64(shown.Width) - point.X, "bottom": float64(shown.Height) - point.Y}
+			assert.InDelta(t, at.Y, distance[side[0]], 1e-6, "orientation %d, from the first row", orientation)
+			assert.InDelta(t, at.X, distance[side[1]], 1e-6, "orientation %d, from the first column", orientation)
+		}
+	}
+}
+
 // Everything a picture of 12 megapixels makes is within the 200 MB it may take,
 // even if nothing were ever given back.
 func TestMeasure_memory(t *testing.T) {
+	unlessBriefly(t)
 	s := plain()
 	s.Width, s.Height = 4000, 3000
 	file := s.JPEG()

@@ -92,7 +92,7 @@ func (p *painter) paperAt(x, y float64) float64 {
 // 19.2 mm apart, and a window 7 mm wide between them.
 func (p *painter) paper(x, y float64) (tone float64, there bool) {
 	up := math.Abs(y)
-	if math.Abs(x) > 136 || up > 18 || up < 3.5 && math.Abs(x) < 130 {
+	if math.Abs(x) > 134 || up > 18 || up < 3.5 && math.Abs(x) < 130 {
 		return 0, false
 	}
 	white := 0.8 + 0.01*p.noise(x*3, y*3)
