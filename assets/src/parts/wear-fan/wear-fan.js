@@ -4,7 +4,7 @@
  */
 import { html, nothing, svg } from 'lit';
 import { about, far, figure, within } from '../distances.js';
-import { percent } from '../../words/numbers.js';
+import { exact, localised, percent } from '../../words/numbers.js';
 import { t } from '../../words/t.js';
 import { HEIGHT, PAPER, WIDTH, view } from './geometry.js';
 
@@ -39,7 +39,7 @@ function scales({ across, up, limit }, units) {
   return svg`<rect class="fan-paper" x=${PAPER.x} y=${PAPER.y} width=${PAPER.width} height=${PAPER.height}/>
     ${up.map(
       ({ at, text }) => svg`<path class="fan-grid" d="M${PAPER.x} ${at}H${RIGHT}"/>
-      ${Math.abs(at - limit) < 11 ? nothing : svg`<text class="fan-text end" x=${PAPER.x - 5} y=${at + 4}>${text}</text>`}`,
+      ${Math.abs(at - limit) < 11 ? nothing : svg`<text class="fan-text end" x=${PAPER.x - 5} y=${at + 4}>${localised(text)}</text>`}`,
     )}
     ${across.map(
       ({ at, text }) => svg`<path class="fan-tick" d="M${at} ${FOOT}v5"/>
@@ -98,7 +98,7 @@ function heads({ limit, now, check }, { limit_percent, check_again_in_km }, unit
   const text = check_again_in_km > 0 ? t('fan.check', { far: within(check_again_in_km, units) }) : t('fan.check.now');
   const turn = check + WORDS > WIDTH;
   const room = turn ? check - now > WORDS + 8 : check - now > 12 && now > PAPER.x + 24;
-  return svg`<text class="fan-text end strong" x=${PAPER.x - 5} y=${limit + 4}>${limit_percent}</text>
+  return svg`<text class="fan-text end strong" x=${PAPER.x - 5} y=${limit + 4}>${exact(limit_percent)}</text>
     <path class="fan-check" d="M${check} ${PAPER.y - 1}V${FOOT}"/>
     <path class="fan-flag" d="M${check - 6} ${PAPER.y - 10}h12l-6 10z"/>
     <text class="fan-text strong ${turn ? 'end' : ''}" x=${turn ? check - 9 : check + 9} y=${PAPER.y - 7}>${text}</text>
