@@ -6,10 +6,19 @@ import { html } from 'lit';
  *   ask: (asking: boolean) => void, go: () => void}} model `act` names the button that asks
  */
 export function ask({ id, asking, act, text, yes, no, busy = false, ask: turn, go }) {
-  if (!asking) return html`<button class="button" type="button" id=${id} @click=${() => turn(true)}>${act}</button>`;
+  const say = (/** @type {boolean} */ on) => {
+    turn(on);
+    look(on ? `${id}-no` : id);
+  };
+  if (!asking) return html`<button class="button" type="button" id=${id} @click=${() => say(true)}>${act}</button>`;
   return html`<div class="notice ask" role="group" aria-labelledby="${id}-ask"><p id="${id}-ask">${text}</p>
     <div class="choices">
       <button class="button" type="button" aria-disabled=${busy ? 'true' : 'false'} @click=${() => busy || go()}>${yes}</button>
-      <button class="button quiet" type="button" id="${id}-no" @click=${() => turn(false)}>${no}</button>
+      <button class="button quiet" type="button" id="${id}-no" @click=${() => say(false)}>${no}</button>
     </div></div>`;
+}
+
+/** Focus follows the question, and the question comes out from under the dock. @param {string} id */
+function look(id) {
+  requestAnimationFrame(() => document.getElementById(id)?.focus());
 }

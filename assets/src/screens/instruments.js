@@ -1,6 +1,6 @@
 /** My instruments: the list, and one of them. */
 import { html, nothing } from 'lit';
-import { unreadable } from '../data/instruments.js';
+import { marksOf, unreadable } from '../data/instruments.js';
 import { MARKS } from '../data/lengths.js';
 import { mayLead } from '../data/roles.js';
 import { choice } from '../parts/choice.js';
@@ -54,7 +54,7 @@ function line({ record_id, fields }, may) {
 function about({ kind, resolution_mm: mm, steps, bias_percent: bias }) {
   return [
     named('instrument', kind),
-    ...(mm ? [t('tools.line.marks', { mm: exact(Math.round(mm * 1000) / 1000) })] : []),
+    ...(mm ? [t('tools.line.marks', { marks: named('marks', marksOf(mm)) })] : []),
     ...(steps ? [t('tools.line.steps', { list: steps.map(exact).join(' · ') })] : []),
     ...(bias ? [t(bias > 0 ? 'tools.line.long' : 'tools.line.short', { percent: fixed(Math.abs(bias), 2) })] : []),
   ].join(', ');

@@ -135,7 +135,7 @@ export default {
     'Womit du misst, seine Striche, und um wie viel es bekanntlich zu viel zeigt. Prüfen bietet es dann an.',
   'tools.add': 'Messmittel hinzufügen',
   'tools.none': 'Noch kein Messmittel.',
-  'tools.line.marks': 'Striche {mm} mm',
+  'tools.line.marks': 'Striche {marks}',
   'tools.line.steps': '{list} %',
   'tools.line.long': 'zeigt {percent} % zu viel',
   'tools.line.short': 'zeigt {percent} % zu wenig',

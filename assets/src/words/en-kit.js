@@ -131,7 +131,7 @@ export default {
   'tools.text': 'What you measure with, its marks, and how much too long it is known to read. Check then offers it.',
   'tools.add': 'Add an instrument',
   'tools.none': 'No instrument yet.',
-  'tools.line.marks': 'marks {mm} mm',
+  'tools.line.marks': 'marks {marks}',
   'tools.line.steps': '{list} %',
   'tools.line.long': 'reads {percent} % too long',
   'tools.line.short': 'reads {percent} % too short',
