@@ -75,8 +75,8 @@ test('a whole garage speaks German: every place of a bike, a round and its bikes
     await assertSound(page, place);
   }
   await page.goto(`/${round}`);
-  await page.locator('.rows a, .stands a, a.row').first().tap();
-  await page.locator('h1').first().waitFor({ state: 'attached' });
+  await page.getByRole('link', { name: /^Nächstes/ }).tap();
+  await page.getByRole('link', { name: 'Alle Räder des Rundgangs' }).waitFor();
   await assertSound(page, 'a bike of a round');
 });
 
