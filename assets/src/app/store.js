@@ -92,7 +92,7 @@ let state = {
   garage: null,
   join: { status: 'ask', told: null, wrong: '', fault: null },
   forms: recall('forms', {}),
-  bikes: { query: '', shown: 20 },
+  bikes: { query: '', live: [0, 1] },
   bike: { id: '', status: 'none', detail: null, care: null, shown: 12, of: null },
   judged: {},
   careFirst: null,

@@ -18,7 +18,7 @@ import { judgeShown } from './bike-judge.js';
  *   care: any, shown: number, of: import('../data/garage.js').BikeSummary|null}} OpenBike `care`: the engine's answer about the chain on it;
  *   `shown`: how many entries of its log; `of`: the summary it was opened beside
  * @typedef {{text: string, undo: Change[], at: number}} Did what was done last, what takes it back, and when
- * @typedef {{forms: Record<string, import('../app/forms.js').Form>, bikes: {query: string, shown: number},
+ * @typedef {{forms: Record<string, import('../app/forms.js').Form>, bikes: {query: string, live: number[]},
  *   bike: OpenBike, judged: Record<string, {verdict: string, elongation_percent: number}>, careFirst: any,
  *   rideFile: {name: string, share: number}|null, rideFault: string, fault: Fault|null, did: Did|null}} BikesPart
  *   of the state: `judged` readings by id; `careFirst` the engine's answer about care to be noted; `rideFile` being

@@ -1,13 +1,11 @@
 /** Bikes: every bike, the most urgent first. */
 import { html, nothing } from 'lit';
 import { guard } from 'lit/directives/guard.js';
-import { keyed } from 'lit/directives/keyed.js';
 import { live } from 'lit/directives/live.js';
-import { ref } from 'lit/directives/ref.js';
-import { repeat } from 'lit/directives/repeat.js';
 import { now, set } from '../app/store.js';
 import { byUrgency, search, standing, urgency } from '../data/bike-order.js';
 import { mayAdd } from '../data/roles.js';
+import { longList } from '../parts/long-list.js';
 import { verdictShape } from '../parts/verdict-shape.js';
 import { wearStrip } from '../parts/wear-strip/wear-strip.js';
 import { list, named, t } from '../words/t.js';
@@ -18,9 +16,6 @@ import { demoOffer } from './demo.js';
  * @typedef {import('../app/store.js').State} State
  * @typedef {import('../data/garage.js').BikeSummary} Bike
  */
-
-/** So many bikes are drawn at a time; the next ones when the end comes near. */
-export const PAGE = 20;
 
 /** From so many bikes on there is something to search. */
 const MANY = 7;
@@ -77,7 +72,7 @@ function found(of, query) {
 /** @param {State} state @param {Bike[]} of */
 function finder({ bikes: { query } }, of) {
   const n = found(ordered(of), query).length;
-  const type = (/** @type {any} */ event) => set({ bikes: { query: event.target.value, shown: PAGE } });
+  const type = (/** @type {any} */ event) => set({ bikes: { query: event.target.value, live: [0, 1] } });
   return html`<div class="finder"><label class="label" for="find">${t('bikes.search')}</label>
     <input class="line-input" id="find" type="search" maxlength="80" autocomplete="off" spellcheck="false"
       .value=${live(query)} @input=${type}>
@@ -91,35 +86,14 @@ const PARTS = /** @type {const} */ (['bike_id', 'fields', 'forecast', 'judged'])
 const parts = (bike) => [...PARTS.map((part) => bike[part]), bike.round?.state];
 
 /** @param {State} state @param {Bike[]} list */
-function drawn({ bikes: { shown }, settings }, list) {
-  return html`<ul class="bike-list">${repeat(
-    list.slice(0, shown),
-    (bike) => bike.bike_id,
-    (bike) => html`<li>${guard([settings, ...parts(bike)], () => line(bike, settings.units))}</li>`,
-  )}</ul>
-  ${
-    shown < list.length
-      ? keyed(
-          shown,
-          html`<button class="button" type="button" ${ref(watchEnd)} @click=${more}>${t('bikes.more')}</button>`,
-        )
-      : nothing
-  }`;
-}
-
-function more() {
-  const { bikes: part } = now();
-  set({ bikes: { ...part, shown: part.shown + PAGE } });
-}
-
-const ahead = new IntersectionObserver((seen) => seen.some((one) => one.isIntersecting) && more(), {
-  rootMargin: '800px',
-});
-
-/** @param {Element|undefined} end of what is drawn */
-function watchEnd(end) {
-  ahead.disconnect();
-  if (end) ahead.observe(end);
+function drawn({ bikes: { live }, settings }, list) {
+  return longList({
+    items: list,
+    key: (bike) => bike.bike_id,
+    line: (bike) => guard([settings, ...parts(bike)], () => line(bike, settings.units)),
+    live,
+    show: (next) => set({ bikes: { ...now().bikes, live: next } }),
+  });
 }
 
 /** @param {Bike} bike @param {State['settings']['units']} units */

@@ -11,7 +11,6 @@ export default {
   'bikes.search': 'Name, Anhänger, Gruppe oder Notiz',
   'bikes.found': '{n} von {of}',
   'bikes.found.none': 'Kein Rad mit diesem Namen, Anhänger, dieser Gruppe oder Notiz.',
-  'bikes.more': 'Weitere zeigen',
   'bikes.add': 'Rad anlegen',
   'bikes.viewer': 'Hier wird nur gelesen; geändert wird von anderen.',
   'bikes.checker': 'Messungen, Strecken und Pflege werden hier notiert; Räder und Ketten ändert die Leitung.',

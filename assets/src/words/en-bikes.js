@@ -11,7 +11,6 @@ export default {
   'bikes.search': 'Name, tag, group or note',
   'bikes.found': '{n} of {of}',
   'bikes.found.none': 'No bike of that name, tag, group or note.',
-  'bikes.more': 'Show more',
   'bikes.add': 'Add a bike',
   'bikes.viewer': 'You look at this garage; you cannot change it.',
   'bikes.checker': 'You add readings, distance and care here; bikes and chains are for leaders.',

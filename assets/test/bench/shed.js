@@ -122,15 +122,13 @@ export async function shed({ page, context }, readings = READINGS) {
 
 /** As by a thumb that flings again and again, until the last bike is drawn. @param {Page} page */
 async function scrollDown(page) {
-  await page.evaluate(async (n) => {
-    while (
-      document.querySelectorAll('.bike-line').length < n ||
-      innerHeight + scrollY < document.body.scrollHeight - 2
-    ) {
+  await page.evaluate(async () => {
+    while (innerHeight + scrollY < document.body.scrollHeight - 2) {
       scrollBy(0, 120);
       await new Promise(requestAnimationFrame);
     }
-  }, BIKES);
+  });
+  await page.locator('[data-piece]').last().locator('.bike-line').last().waitFor();
 }
 
 /** @param {Page} page @returns {Promise<number>} ms from the tap on a bike to its fan, the median of five */
