@@ -96,7 +96,7 @@ func TestThreats_haveTests(t *testing.T) {
 		named := name.FindAllStringSubmatch(row, -1)
 		assert.NotEmpty(t, named, "no test stands in: %s", row)
 		for _, m := range named {
-			assert.Contains(t, tests.String(), "\nfunc "+m[1]+"(", row)
+			assert.True(t, strings.Contains(tests.String(), "\nfunc "+m[1]+"("), "no test is called %s: %s", m[1], row)
 		}
 	}
 	assert.Greater(t, n, 10, "the table is gone")
