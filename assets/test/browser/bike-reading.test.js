@@ -111,7 +111,7 @@ test('a reading that does not fit is set aside with its slip offered back; mende
   await page.locator('.dock').getByText('Taken back.').waitFor();
   await page.locator('.panel').getByText('This one fits with two digits swapped: 305.9').waitFor();
   await tap('Leave it out');
-  await page.getByText('Left out.').waitFor();
+  await page.getByText('Left out. It stays in the log').waitFor();
   await page.waitForFunction(() => document.querySelectorAll('.fan-pin').length === 3);
 });
 
