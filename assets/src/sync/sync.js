@@ -3,8 +3,10 @@
  * return to the page, after every change of the rider's, and when the server
  * says that there is something new; after a failure ever more seldom.
  */
+import { set } from '../app/store.js';
 import { workAhead } from '../data/background.js';
 import { watchSaves } from '../data/change.js';
+import { KeepError } from '../data/database.js';
 import { current, publish, tellSync } from '../data/garage-state.js';
 import { refusedOps } from '../data/garage-read.js';
 import { garages } from '../data/garage-store.js';
@@ -61,6 +63,8 @@ async function run() {
       again = false;
       await runOnce();
     } while (again);
+  } catch (error) {
+    set({ trouble: error instanceof KeepError ? error.reason : 'lost' }); // the phone itself; the server's faults are told where they arise
   } finally {
     running = false;
   }
