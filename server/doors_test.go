@@ -1,13 +1,13 @@
-package main
+package server_test
 
 import (
-	"bufio"
 	"bytes"
-	"context"
 	"encoding/json"
 	"io"
 	"net/http"
+	"os/exec"
 	"strings"
+	"syscall"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -17,26 +17,27 @@ import (
 	"tautspan/internal/testkit"
 )
 
-// serve runs the real serve command on a free port and returns its base URL.
+// shell runs a command of the real program.
+func shell(t *testing.T, stdin string, args ...string) (status int, out, errs string) {
+	t.Helper()
+	var stdout, stderr bytes.Buffer
+	cmd := exec.Command(build(t), args...)
+	cmd.Stdin, cmd.Stdout, cmd.Stderr = strings.NewReader(stdin), &stdout, &stderr
+	if err := cmd.Run(); cmd.ProcessState == nil {
+		require.NoError(t, err)
+	}
+	return cmd.ProcessState.ExitCode(), stdout.String(), stderr.String()
+}
+
+// serve runs the real program on a free port and returns its base URL.
 func serve(t *testing.T) string {
 	t.Helper()
-	ctx, stop := context.WithCancel(context.Background())
-	logs, write := io.Pipe()
-	done := make(chan int, 1)
-	go func() {
-		done <- run(ctx, []string{"serve", "--addr", "127.0.0.1:0", "--data", t.TempDir()}, nil, io.Discard, write)
-		_ = write.Close()
-	}()
-	lines := bufio.NewScanner(logs)
-	require.True(t, lines.Scan(), "no log line came")
-	var line struct{ Address string }
-	require.NoError(t, json.Unmarshal(lines.Bytes(), &line))
-	go func() { _, _ = io.Copy(io.Discard, logs) }()
+	p := start(t, build(t), t.TempDir())
 	t.Cleanup(func() {
-		stop()
-		assert.Equal(t, 0, <-done, "the server stops cleanly")
+		require.NoError(t, p.cmd.Process.Signal(syscall.SIGTERM))
+		assert.NoError(t, p.cmd.Wait(), "the server stops cleanly")
 	})
-	return "http://" + line.Address
+	return p.url
 }
 
 // Every golden request gives the same bytes over HTTP and from the shell, and
@@ -51,20 +52,19 @@ func TestDoors_answerAlike(t *testing.T) {
 			overHTTP, err := io.ReadAll(resp.Body)
 			require.NoError(t, err)
 
-			var out, errs bytes.Buffer
-			status := run(t.Context(), []string{"calc", g.Calculation}, bytes.NewReader(g.Request), &out, &errs)
-			shell := &out
+			status, out, errs := shell(t, string(g.Request), "calc", g.Calculation)
+			said := out
 			if isError := bytes.Contains(g.Answer, []byte(`{"error":`)); isError {
 				assert.Equal(t, 2, status)
 				assert.Equal(t, http.StatusBadRequest, resp.StatusCode)
-				assert.Empty(t, out.String())
-				shell = &errs
+				assert.Empty(t, out)
+				said = errs
 			} else {
 				assert.Equal(t, 0, status)
 				assert.Equal(t, http.StatusOK, resp.StatusCode)
-				assert.Empty(t, errs.String())
+				assert.Empty(t, errs)
 			}
-			assert.Equal(t, shell.String(), string(overHTTP))
+			assert.Equal(t, said, string(overHTTP))
 			testkit.RequireJSONNear(t, g.Answer, overHTTP, 1e-9)
 		})
 	}
@@ -113,7 +113,7 @@ func TestOpenAPI_hasEveryCalculation(t *testing.T) {
 	}
 }
 
-func TestRun_commandLine(t *testing.T) {
+func TestProgram_commandLine(t *testing.T) {
 	for _, row := range []struct {
 		args     []string
 		status   int
@@ -127,9 +127,8 @@ func TestRun_commandLine(t *testing.T) {
 		{[]string{"serve", "--adr", "x"}, 2, "-addr"},
 		{[]string{"serve", "now"}, 2, "not expected"},
 	} {
-		var out, errs bytes.Buffer
-		status := run(t.Context(), row.args, strings.NewReader("{}"), &out, &errs)
+		status, out, errs := shell(t, "{}", row.args...)
 		assert.Equal(t, row.status, status, "%v", row.args)
-		assert.Contains(t, out.String()+errs.String(), row.contains, "%v", row.args)
+		assert.Contains(t, out+errs, row.contains, "%v", row.args)
 	}
 }
