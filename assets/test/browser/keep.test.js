@@ -30,7 +30,7 @@ test('a reading from another day says so before anyone rides by it', async (t) =
 test('a reading survives the crash of its tab', async (t) => {
   const server = await startServer(t);
   const phone = await newPhone(t, server.origin);
-  await phone.page.goto('/');
+  await openAndKeep(phone.page); // what the crash cuts off is the page, not the worker's script
   await chooseInstrument(phone.page, 'Caliper');
   await phone.page.locator('#value').fill('119,9');
   const crashed = phone.page.waitForEvent('crash');

@@ -7,6 +7,7 @@ import assert from 'node:assert/strict';
 import { accessSync, constants } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { chromium } from 'playwright-core';
+import { closeFirst } from './ending.js';
 
 /**
  * @typedef {import('playwright-core').Page} Page
@@ -101,6 +102,7 @@ export async function newPhone(t, origin, options = {}) {
   watch(context, origin, problems, alone);
   const page = await context.newPage();
   page.setDefaultTimeout(15_000);
+  closeFirst(t, () => context.close());
   t.after(async () => {
     await context.close();
     stopBrowser();

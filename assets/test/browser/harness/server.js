@@ -5,6 +5,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { closePages } from './ending.js';
 
 /** The program that `make build` leaves. */
 export const PROGRAM = new URL('../../../../tautspan', import.meta.url).pathname;
@@ -39,6 +40,7 @@ export async function startServer(t, program = PROGRAM) {
     },
   };
   t.after(async () => {
+    await closePages(t);
     await server.stop();
     await rm(data, { recursive: true, force: true });
   });
