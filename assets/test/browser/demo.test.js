@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { readFileSync } from 'node:fs';
-import { assertAccessible, assertFits, assertRoomy } from './harness/look.js';
+import { assertAccessible, assertFits, assertRoomy, atEnd } from './harness/look.js';
 import { newPhone, openAndKeep, type } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 
@@ -93,12 +93,12 @@ test('every place is marked as invented while the demo is on', async (t) => {
   }
   await page.goto('/#/bikes');
   await page.getByText('Sunday road bike').waitFor();
-  await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+  await atEnd(page);
   await assertAccessible(page, 'Bikes, demo');
   await assertFits(page, 'Bikes, demo');
   await page.goto('/#/kit');
   await page.getByRole('heading', { name: 'Kit' }).waitFor();
-  await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+  await atEnd(page);
   await assertRoomy(page, 'Kit, demo');
 });
 

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { assertAccessible, assertFits, assertRoomy } from './harness/look.js';
+import { assertAccessible, assertFits, assertRoomy, atEnd } from './harness/look.js';
 import { newPhone, openAndKeep, type } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 
@@ -18,8 +18,7 @@ function chip(page, name) {
 
 /** Accessible, within its screen, and with room for a gloved thumb. @param {Page} page @param {string} where */
 async function assertLooks(page, where) {
-  // At the end of the page the dock lies over nothing, so no target counts as half covered.
-  await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+  await atEnd(page);
   await assertAccessible(page, where);
   await assertFits(page, where);
   await assertRoomy(page, where);

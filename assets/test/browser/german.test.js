@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import en from '../../src/words/en.js';
-import { assertAccessible, assertFits, assertRoomy } from './harness/look.js';
+import { assertAccessible, assertFits, assertRoomy, atEnd } from './harness/look.js';
 import { newPhone, openAndKeep } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 
@@ -31,7 +31,7 @@ async function assertGerman(page, where) {
 /** @param {Page} page @param {string} where */
 async function assertSound(page, where) {
   await assertGerman(page, where);
-  await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+  await atEnd(page);
   await assertAccessible(page, where);
   await assertFits(page, where);
   await assertRoomy(page, where);

@@ -1,13 +1,13 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { door, garage, until } from './harness/doors.js';
-import { assertAccessible, assertFits, assertRoomy } from './harness/look.js';
+import { assertAccessible, assertFits, assertRoomy, atEnd } from './harness/look.js';
 import { type } from './harness/phone.js';
 import { BIKE, agreed, phone, server } from './harness/shared.js';
 
 /** @param {import('playwright-core').Page} page @param {string} where */
 async function assertGood(page, where) {
-  await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+  await atEnd(page);
   await assertAccessible(page, where);
   await assertFits(page, where);
   await assertRoomy(page, where);

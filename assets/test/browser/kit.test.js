@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { test } from 'node:test';
-import { assertAccessible, assertFits, assertRoomy } from './harness/look.js';
+import { assertAccessible, assertFits, assertRoomy, atEnd } from './harness/look.js';
 import { newPhone, openAndKeep, type } from './harness/phone.js';
 import { readQR } from './harness/qr-reader.js';
 import { startServer } from './harness/server.js';
@@ -13,7 +13,7 @@ import { startServer } from './harness/server.js';
 
 /** @param {Page} page @param {string} where */
 async function assertSound(page, where) {
-  await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+  await atEnd(page);
   await assertAccessible(page, where);
   await assertFits(page, where);
   await assertRoomy(page, where);

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { door } from './harness/doors.js';
-import { assertAccessible, assertFits, assertRoomy } from './harness/look.js';
+import { assertAccessible, assertFits, assertRoomy, atEnd } from './harness/look.js';
 import { type } from './harness/phone.js';
 import { line, phoneWithLoaners, stands } from './harness/rounds.js';
 import { more, reads } from './harness/stories.js';
@@ -10,7 +10,7 @@ import { more, reads } from './harness/stories.js';
 
 /** Accessible, within its screen, and with room for a gloved thumb. @param {Page} page @param {string} where */
 async function assertLooks(page, where) {
-  await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+  await atEnd(page);
   await assertAccessible(page, where);
   await assertFits(page, where);
   await assertRoomy(page, where);

@@ -1,5 +1,5 @@
 /** Steps and invented bikes that the stories of Bikes share. */
-import { assertAccessible, assertFits, assertRoomy } from './look.js';
+import { assertAccessible, assertFits, assertRoomy, atEnd } from './look.js';
 import { newPhone, openAndKeep, type } from './phone.js';
 import { startServer } from './server.js';
 
@@ -45,7 +45,7 @@ export function logged(page) {
 /** Accessible, within its screen, and with room for a gloved thumb. @param {Page} page @param {string} where */
 export async function assertLooks(page, where) {
   // At the end of the page the dock lies over nothing, so no target counts as half covered.
-  await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+  await atEnd(page);
   await assertAccessible(page, where);
   await assertFits(page, where);
   await assertRoomy(page, where);

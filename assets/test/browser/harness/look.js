@@ -8,6 +8,24 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 /** @typedef {import('playwright-core').Page} Page */
 
 /**
+ * Goes to the end of the page once nothing more comes: there the dock lies over
+ * nothing, so that no target counts as half covered.
+ * @param {Page} page
+ */
+export async function atEnd(page) {
+  await page.evaluate(async () => {
+    const until = performance.now() + 5000;
+    for (let last = 0, still = 0; still < 10 && performance.now() < until;) {
+      await new Promise((drawn) => requestAnimationFrame(drawn));
+      const height = document.body.scrollHeight;
+      scrollTo(0, height);
+      still = height === last ? still + 1 : 0;
+      last = height;
+    }
+  });
+}
+
+/**
  * Runs axe-core (WCAG 2.2 A and AA, and its best practices) in both themes.
  * @param {Page} page
  * @param {string} where for the message
