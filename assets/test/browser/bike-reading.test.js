@@ -130,7 +130,9 @@ test('half a choice survives a reload, a slip in the distance is named, and noth
   const keep = page.getByRole('button', { name: 'Keep it for Grey tourer' });
   await keep.dblclick();
   await page.getByRole('heading', { name: 'Grey tourer' }).waitFor();
-  assert.equal(await page.getByText(/^Reading 0.52 %/).count(), 2);
+  const readings = page.getByText(/^Reading 0.52 %/);
+  await readings.nth(1).waitFor();
+  assert.equal(await readings.count(), 2);
   await tap('Undo');
   await page.locator('.dock').getByText('Taken back.').waitFor();
   await page.waitForFunction(() => document.querySelectorAll('.fan-pin').length === 1);
