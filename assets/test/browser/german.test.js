@@ -66,7 +66,7 @@ test('a whole garage speaks German: every place of a bike, a round and its bikes
   const bikes = await page.locator('.bike-list a').evaluateAll((all) => all.map((a) => a.getAttribute('href') ?? ''));
   const [id] = bikes.map((href) => href.split('/').pop());
   await page.goto('/#/round');
-  const round = String(await page.locator('a.button.main').getAttribute('href'));
+  const round = String(await page.locator('a.button.main[href^="#/round/"]').getAttribute('href'));
   const places = [...OF_BIKE.map((place) => `#/${place}/${id}`), '#/round', round, '#/tags', '#/instruments', '#/kit'];
   for (const place of places) {
     await page.goto(`/${place}`);
