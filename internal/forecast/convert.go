@@ -16,13 +16,13 @@ func marks(readings []ReadingAt, pitchMM float64) ([]Mark, error) {
 		if err != nil {
 			return nil, fault.Under("readings["+strconv.Itoa(i)+"].reading", err)
 		}
-		made[i] = markOf(r.AtKM, e)
+		made[i] = markOf(r.AtKM, r.Reading.Kind, e)
 		made[i].Slips = func() []Slip { return slipsIn(&r.Reading, pitchMM) }
 	}
 	return made, nil
 }
 
-func markOf(km float64, e wear.Evidence) Mark {
+func markOf(km float64, by wear.Kind, e wear.Evidence) Mark {
 	switch {
 	case e.Interval && e.Opposed:
 		return Between(km, e.Lo, e.Hi, RollerPlay)
@@ -31,7 +31,7 @@ func markOf(km float64, e wear.Evidence) Mark {
 	case e.AgainstNew:
 		return Compared(km, e.Percent, e.UPercent)
 	}
-	return Exact(km, e.Percent, e.UPercent)
+	return Exact(km, e.Percent, e.UPercent).Sharing(string(by), e.SharedPercent)
 }
 
 // slipsIn returns the reading without one slip of each kind: in the number that
@@ -45,7 +45,7 @@ func slipsIn(r *wear.Reading, pitchMM float64) []Slip {
 		mended := *r
 		change(&mended)
 		if e, err := mended.Evidence(pitchMM); err == nil && mended.Pitches > 0 {
-			m := markOf(0, e)
+			m := markOf(0, r.Kind, e)
 			s.Percent = m.percent
 			slips = append(slips, s)
 		}

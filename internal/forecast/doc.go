@@ -17,7 +17,9 @@
 // says, and the spread of what is to come grows with the rate itself. Readings
 // are normal about x, or intervals of it (a go/no-go gauge), and each may be a
 // blunder. A gauge that bears on opposed rollers reads their play as well, the
-// same each time. The numbers are in prior.go and evidence.go, each with where
+// same each time; the calibration of a screen or a print, the making of a rule
+// are errors that all readings with them share, and more readings never remove
+// (own.go). The numbers are in prior.go and evidence.go, each with where
 // it comes from.
 //
 // # Method
@@ -31,7 +33,7 @@
 //	P(T <= t) = P(x >= L) + sum over z of w(z) Q(nu t, nu z)
 //
 // with Q the upper regularised incomplete gamma function. Files in reading
-// order: prior, mark, increment, lattice, evidence, filter, posterior, history,
+// order: prior, mark, own, increment, lattice, evidence, filter, posterior, history,
 // slip, remaining, quantiles, curve, forecast.
 //
 // # How far to trust it

@@ -23,38 +23,32 @@ const (
 	gaugeU = 0.05
 )
 
-// biasNode is one possible bias of the instrument, percent, and its weight.
-type biasNode struct{ percent, weight float64 }
+// biasNode is one possible bias of the instrument and its weight: play in
+// percent, and how many standard uncertainties its own error is off.
+type biasNode struct{ play, own, weight float64 }
 
 var (
-	withoutBias = []biasNode{{0, 1}}
+	withoutBias = []biasNode{{weight: 1}}
 	// rollerPlay is the play of two rollers pushed apart, over the usual length
 	// of a gauge. Common practice, no source.
-	rollerPlay = []biasNode{{0, 0.40}, {0.05, 0.20}, {0.10, 0.25}, {0.15, 0.15}}
+	rollerPlay = []biasNode{{play: 0, weight: 0.40}, {play: 0.05, weight: 0.20}, {play: 0.10, weight: 0.25}, {play: 0.15, weight: 0.15}}
+	// ownError is a standard normal error by three nodes (Gauss-Hermite).
+	ownError = []biasNode{{weight: 2.0 / 3}, {own: -math.Sqrt(3), weight: 1.0 / 6}, {own: math.Sqrt(3), weight: 1.0 / 6}}
 )
 
-// biases returns the bias nodes a list of marks needs.
-func biases(marks []Mark) []biasNode {
-	for i := range marks {
-		if marks[i].bias == RollerPlay {
-			return rollerPlay
-		}
-	}
-	return withoutBias
-}
-
-// good returns how likely the mark is at elongation x for an instrument of bias
-// b when it is no blunder: a density per percent for a measured value, a
+// good returns how likely the mark is at elongation x for an instrument of that
+// bias when it is no blunder: a density per percent for a measured value, a
 // probability for an interval. A measured value finer than floor (the lattice
 // cannot tell more) counts as that fine.
-func (m *Mark) good(x, b, floor float64) float64 {
+func (m *Mark) good(x float64, b biasNode, floor float64) float64 {
 	if m.interval {
-		if m.bias == NoBias {
-			b = 0
+		if m.bias == RollerPlay {
+			x += b.play
 		}
-		return normalBetween(m.lo, m.hi, x+b, gaugeU)
+		return normalBetween(m.lo, m.hi, x, gaugeU)
 	}
-	return normalDensity(m.percent-x, max(understated*m.u, floor))
+	u := math.Sqrt(m.u*m.u - m.own*m.own)
+	return normalDensity(m.percent-x-understated*b.own*m.own, max(understated*u, floor))
 }
 
 // blunder returns how likely the mark is when it is one, its prior included.
@@ -66,7 +60,7 @@ func (m *Mark) blunder() float64 {
 }
 
 // likelihood returns how likely the mark is at elongation x and bias b.
-func (m *Mark) likelihood(x, b, floor float64) float64 {
+func (m *Mark) likelihood(x float64, b biasNode, floor float64) float64 {
 	part := blunderPart
 	if m.interval {
 		part = misreadPart
@@ -161,12 +155,12 @@ func (t *logLikelihoods) of(m *Mark) []float64 {
 func (t *logLikelihoods) fill(table []float64, m *Mark) {
 	for b, node := range t.biases {
 		row := table[b*t.lattice.n : (b+1)*t.lattice.n]
-		if b > 0 && m.bias == NoBias {
+		if b > 0 && m.bias == NoBias && m.own == 0 {
 			copy(row, table)
 			continue
 		}
 		for k, x := range t.x {
-			row[k] = math.Log(m.likelihood(x, node.percent, t.lattice.h))
+			row[k] = math.Log(m.likelihood(x, node, t.lattice.h))
 		}
 	}
 }

@@ -74,7 +74,7 @@ func TestMark_gaugeAnswersSumToOne(t *testing.T) {
 	for x := 0.0; x < 1.5; x += 0.05 {
 		sum := 0.0
 		for _, m := range []Mark{Between(0, -open, 0.5, RollerPlay), Between(0, 0.5, 0.75, RollerPlay), Between(0, 0.75, open, RollerPlay)} {
-			sum += m.likelihood(x, 0.1, 0.01)
+			sum += m.likelihood(x, biasNode{play: 0.1}, 0.01)
 		}
 		assert.InDelta(t, 1, sum, 1e-12)
 	}

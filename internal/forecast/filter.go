@@ -5,6 +5,7 @@ import "math"
 // course is what the filter runs along: one chain's epochs on a lattice.
 type course struct {
 	lattice  lattice
+	marks    []Mark
 	epochs   []epoch
 	evidence *evidence
 	biases   []biasNode
@@ -17,8 +18,9 @@ func shapeFor(d float64) float64 { return 1 / (1/nu + d*d/2) }
 
 // newCourse prepares marks for the filter, merging above most epochs.
 func newCourse(marks []Mark, most int, l lattice, distanceSD float64) *course {
-	c := &course{lattice: l, epochs: epochs(marks, most), biases: biases(marks), shape: shapeFor(distanceSD)}
-	c.evidence = gather(marks, c.epochs, c.biases, l)
+	c := &course{lattice: l, epochs: epochs(marks, most), shape: shapeFor(distanceSD)}
+	c.marks, c.biases = withOneBias(marks)
+	c.evidence = gather(c.marks, c.epochs, c.biases, l)
 	return c
 }
 

@@ -50,7 +50,7 @@ func Forecast(q Question) (*Answer, error) {
 		MeanRate:     p.rate.harmonicMean(),
 		PastLimitNow: min(1, left.past),
 		CheckAgainKM: 1000 * left.quantile(q.Risk),
-		SetAside:     p.setAside(q.Marks),
+		SetAside:     p.setAside(),
 	}
 	a.Beyond = a.Elongation.P95 >= p.lattice.at(float64(p.lattice.n-1))
 	a.Curve = p.curve(q.NowKM/1000, max(leastHorizon, 1.2*a.KMToLimit.P50/1000))

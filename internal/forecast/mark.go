@@ -25,6 +25,8 @@ type Mark struct {
 	u        float64 // its standard uncertainty, > 0
 	lo, hi   float64 // ends of an interval, infinite where open
 	bias     Bias
+	own      float64 // part of u that is the instrument's own error, percent
+	by       string  // whose error that is
 	// Slips returns what the reading would have been without one usual slip of
 	// the pen. It is asked only when the mark does not go with the others, and
 	// may be nil.
@@ -42,7 +44,16 @@ func Exact(km, percent, u float64) Mark {
 // (the mean and spread of the prior of a new chain).
 func Compared(km, percent, u float64) Mark {
 	const offset, offsetU = 0.04, 0.02
-	return Exact(km, percent+offset, math.Hypot(u, offsetU))
+	return Exact(km, percent+offset, math.Hypot(u, offsetU)).Sharing("new chain", offsetU)
+}
+
+// Sharing returns the mark with a part of its standard uncertainty, percent,
+// taken for the error of an instrument: unknown, but the same in every mark by
+// it, so that many of them do not average it away. A part that leaves nothing
+// else is cut to 95 % of the whole.
+func (m Mark) Sharing(by string, own float64) Mark {
+	m.by, m.own = by, min(own, 0.95*m.u)
+	return m
 }
 
 // Between returns a mark for an elongation known to lie between lo and hi, as
@@ -66,7 +77,7 @@ func (m *Mark) top(room float64) float64 {
 // sameAs tells whether two marks are one reading sent twice.
 func (m *Mark) sameAs(o *Mark) bool {
 	return m.KM == o.KM && m.interval == o.interval && m.percent == o.percent && m.u == o.u &&
-		m.lo == o.lo && m.hi == o.hi && m.bias == o.bias
+		m.lo == o.lo && m.hi == o.hi && m.bias == o.bias && m.own == o.own && m.by == o.by
 }
 
 // epoch is the marks that share one distance.
@@ -122,5 +133,6 @@ func merged(all []epoch, most int) []epoch {
 
 func compareMarks(a, b *Mark) int {
 	return cmp.Or(cmp.Compare(a.KM, b.KM), cmp.Compare(a.percent, b.percent), cmp.Compare(a.u, b.u),
-		cmp.Compare(a.lo, b.lo), cmp.Compare(a.hi, b.hi), cmp.Compare(a.bias, b.bias))
+		cmp.Compare(a.lo, b.lo), cmp.Compare(a.hi, b.hi), cmp.Compare(a.bias, b.bias),
+		cmp.Compare(a.own, b.own), cmp.Compare(a.by, b.by))
 }

@@ -3,6 +3,7 @@ package forecast
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"sync"
 	"testing"
 
@@ -31,6 +32,17 @@ func thisModel(r *rider) func(p float64) float64 {
 func withEarlierChains(r *rider) func(p float64) float64 {
 	q := r.q
 	q.Earlier = r.before
+	left := newRemaining(q.posterior())
+	return func(p float64) float64 { return 1000 * left.quantile(p) }
+}
+
+// allIndependent is this model without what it knows of an instrument's own error.
+func allIndependent(r *rider) func(p float64) float64 {
+	q := r.q
+	q.Marks = slices.Clone(q.Marks)
+	for i := range q.Marks {
+		q.Marks[i].own = 0
+	}
 	left := newRemaining(q.posterior())
 	return func(p float64) float64 { return 1000 * left.quantile(p) }
 }
@@ -131,6 +143,7 @@ var methods = []struct {
 	{"this model, two earlier chains", withEarlierChains},
 	{"last reading extrapolated", lastReading},
 	{"least squares", leastSquares},
+	{"this model, errors independent", allIndependent},
 }
 
 // simulate scores every method on the same riders.
@@ -169,6 +182,9 @@ func TestForecast_simulation(t *testing.T) {
 			assert.LessOrEqual(t, model.risk(), map[bool]float64{false: 0.12, true: 0.15}[w.misspecified]+slack)
 			if *full { // in a few riders chance decides
 				assert.Less(t, scores[1].CRPS(), 0.95*model.CRPS(), "earlier chains help")
+				if w.ownErrors {
+					assert.Less(t, model.CRPS(), 0.95*scores[4].CRPS(), "so does telling what readings share")
+				}
 			}
 		})
 	}

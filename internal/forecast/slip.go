@@ -43,17 +43,17 @@ type SetAside struct {
 //
 // and looks for the slip that would make each fit. A slip fits when it is
 // likelier than leaving the reading a blunder.
-func (p *posterior) setAside(marks []Mark) []SetAside {
+func (p *posterior) setAside() []SetAside {
 	found := []SetAside{}
 	without := make([]float64, p.lattice.n*len(p.biases))
 	for e := range p.epochs {
 		for _, i := range p.epochs[e].marks {
-			probability := p.withoutMark(&marks[i], e, without)
+			probability := p.withoutMark(&p.marks[i], e, without)
 			if probability <= 0.5 {
 				continue
 			}
 			s := SetAside{Index: i, Probability: probability}
-			s.Fits = p.bestSlip(&marks[i], without)
+			s.Fits = p.bestSlip(&p.marks[i], without)
 			s.Low, s.High = p.central90(without)
 			found = append(found, s)
 		}
@@ -72,7 +72,7 @@ func (p *posterior) withoutMark(m *Mark, e int, without []float64) float64 {
 		for k, v := range p.smoothedAt(e, b) {
 			ratio := 0.0
 			if v > 0 {
-				ratio = v / m.likelihood(p.lattice.at(float64(k)), node.percent, p.lattice.h)
+				ratio = v / m.likelihood(p.lattice.at(float64(k)), node, p.lattice.h)
 			}
 			without[b*n+k] = ratio
 			blunder += ratio * m.blunder()
@@ -93,7 +93,7 @@ func (p *posterior) bestSlip(m *Mark, without []float64) Slip {
 		fit := 0.0
 		for k := range without {
 			if without[k] > 0 {
-				fit += without[k] * mended.good(p.lattice.at(float64(k%p.lattice.n)), 0, p.lattice.h)
+				fit += without[k] * mended.good(p.lattice.at(float64(k%p.lattice.n)), p.biases[k/p.lattice.n], p.lattice.h)
 			}
 		}
 		if fit*(1-blunderPart) > most*slipOdds {

@@ -18,6 +18,9 @@ type world struct {
 	// at the limit, stated uncertainties are a quarter too small, three readings
 	// in a hundred are slips, and one rider in four names the wrong care class.
 	misspecified bool
+	// ownErrors gives every rider an instrument whose own error is a large part of
+	// its uncertainty, and up to 16 readings with it; otherwise nearly as modelled.
+	ownErrors bool
 }
 
 // The worlds' own numbers. They do not follow the model's when those change: the
@@ -32,7 +35,8 @@ const (
 	typos, seasons, wrongCare      = 0.03, 0.4, 0.25
 )
 
-var worlds = []world{{name: "nearly as modelled"}, {name: "misspecified", misspecified: true}}
+var worlds = []world{{name: "nearly as modelled"}, {name: "misspecified", misspecified: true},
+	{name: "instruments with errors of their own", ownErrors: true}}
 
 // rider is a question with the answer that time will give.
 type rider struct {
@@ -45,6 +49,7 @@ type rider struct {
 type instrument struct {
 	gauge, opposed bool
 	play, u        float64
+	own, off       float64 // standard uncertainty of its own error, part of u, and that error
 	resolution     float64 // percent, readings are rounded to it
 }
 
@@ -70,7 +75,10 @@ func (w world) tryRider(rng *rand.Rand) (rider, bool) {
 		sd = trueMisjudgedSD
 	}
 	bike := math.Log(medianRate(chain.Cares()[class])) + sd*rng.NormFloat64()
-	tool := drawInstrument(rng)
+	tool, most := drawInstrument(rng), 8
+	if w.ownErrors {
+		tool, most = drawOwnError(rng), 16
+	}
 	life := 1000 * q.Limit / medianRate(q.Care)
 	r := rider{q: q}
 	for range 2 {
@@ -79,7 +87,7 @@ func (w world) tryRider(rng *rand.Rand) (rider, bool) {
 		r.before = append(r.before, marks)
 	}
 	c := w.newChain(rng, bike, q.Limit)
-	marks, riding := w.readings(rng, c, tool, life, 1+rng.IntN(8))
+	marks, riding := w.readings(rng, c, tool, life, 1+rng.IntN(most))
 	r.q.Marks = marks
 	r.q.NowKM = marks[len(marks)-1].KM
 	r.toGo = max(0, c.reaches(q.Limit)-r.q.NowKM)
@@ -88,7 +96,7 @@ func (w world) tryRider(rng *rand.Rand) (rider, bool) {
 
 // readings are taken at uneven distances until there are n or one says change.
 func (w world) readings(rng *rand.Rand, c *path, tool instrument, life float64, n int) (marks []Mark, riding bool) {
-	every := life * (0.06 + 0.2*rng.Float64())
+	every := life * (0.06 + 0.2*rng.Float64()) * min(1, 8/float64(n))
 	km := 0.0
 	for range n {
 		km += every * (0.5 + rng.Float64())
@@ -108,9 +116,16 @@ func drawInstrument(rng *rand.Rand) instrument {
 	case 1:
 		return instrument{u: 0.16, resolution: 0.1}
 	case 2:
-		return instrument{gauge: true, opposed: true, play: drawBias(rollerPlay, rng)}
+		return instrument{gauge: true, opposed: true, play: drawBias(rollerPlay, rng).play}
 	}
 	return instrument{gauge: true}
+}
+
+// drawOwnError is a screen set by a card or a rule, photographs of one print, or
+// a rule; the sizes are those of their budgets.
+func drawOwnError(rng *rand.Rand) instrument {
+	kind := [][2]float64{{0.09, 0.08}, {0.045, 0.07}, {0.06, 0.05}, {0.02, 0.08}}[rng.IntN(4)]
+	return instrument{own: kind[0], off: kind[0] * rng.NormFloat64(), u: math.Hypot(kind[0], kind[1]), resolution: 0.01}
 }
 
 func (w world) read(rng *rand.Rand, km, x float64, tool instrument) Mark {
@@ -130,16 +145,16 @@ func (w world) read(rng *rand.Rand, km, x float64, tool instrument) Mark {
 		}
 		return Between(km, lo, hi, bias)
 	}
-	u := tool.u
+	u := math.Sqrt(tool.u*tool.u - tool.own*tool.own)
 	if w.misspecified {
 		u *= trueUnderstated
 	}
-	y := tool.resolution * math.Round((x+u*rng.NormFloat64())/tool.resolution)
+	y := tool.resolution * math.Round((x+tool.off+u*rng.NormFloat64())/tool.resolution)
 	if w.misspecified && rng.Float64() < typos {
 		slips := percentSlips(y)
 		y = slips[rng.IntN(len(slips))].Percent
 	}
-	return Exact(km, y, tool.u)
+	return Exact(km, y, tool.u).Sharing("this", tool.own)
 }
 
 // percentSlips are the slips in an elongation entered as percent, measured over

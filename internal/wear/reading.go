@@ -70,6 +70,7 @@ type Reading struct {
 
 	ElongationPercent          float64 // photo
 	StandardUncertaintyPercent float64
+	SharedUncertaintyPercent   *float64
 }
 
 // Fields declares the reading's JSON.
@@ -112,6 +113,8 @@ func (r *Reading) Fields(o *wire.Object) {
 		o.Number("elongation_percent", &r.ElongationPercent).Between(-5, 10).Required().Doc("as the photograph gives it", "percent")
 		o.Number("standard_uncertainty_percent", &r.StandardUncertaintyPercent).Between(0.01, 1).Required().
 			Doc("of the photograph, without the pull on the chain", "percent")
+		o.OptionalNumber("shared_standard_uncertainty_percent", &r.SharedUncertaintyPercent).Between(0, 1).
+			Doc("the part of it that is the measurement of the print or rule, the same in every picture with it", "percent")
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"tautspan/internal/chain"
+	"tautspan/internal/fault"
 	"tautspan/internal/words"
 )
 
@@ -117,7 +118,17 @@ func (r *Reading) measureScreen(nominalMM float64) (*measurement, error) {
 // picture, and only the pull on the chain is added.
 func (r *Reading) measurePhoto(nominalMM float64) (*measurement, error) {
 	m := &measurement{estimate: r.ElongationPercent, nominalMM: nominalMM}
-	m.add("photo", r.StandardUncertaintyPercent, words.N("budget_photo"))
+	u, shared, rest := r.StandardUncertaintyPercent, 0.0, "budget_photo"
+	if r.SharedUncertaintyPercent != nil {
+		shared = *r.SharedUncertaintyPercent
+		if shared > u {
+			return nil, fault.New(fault.Contradiction, "shared_standard_uncertainty_percent",
+				"a part is larger than the whole; allowed is at most standard_uncertainty_percent, "+shown(u))
+		}
+		m.add("calibration", shared, words.N("budget_print"))
+		rest = "budget_picture"
+	}
+	m.add("photo", math.Sqrt(u*u-shared*shared), words.N(rest))
 	m.addTension()
 	return m, nil
 }

@@ -19,7 +19,7 @@ import { change } from './check-actions.js';
  * @typedef {{code: string, text: string}} Refusal
  * @typedef {{accepted: boolean, elongation_percent: number|null, standard_uncertainty_percent: number|null,
  *   rivets: number, pitches: number, distance_mm: number|null, tilt_degrees: number|null,
- *   refusals: Refusal[], overlay: Overlay}} PhotoAnswer
+ *   budget: import('../data/request.js').BudgetLine[], refusals: Refusal[], overlay: Overlay}} PhotoAnswer
  * @typedef {import('../data/photo.js').PhotoKept & {kept: ''|'loading'|'yes'|'no', busy: boolean,
  *   picture: ImageBitmap|null, answer: PhotoAnswer|null, fault: string, seen: boolean, taut: boolean}} Photo
  *   kept: whether it works with no network; seen, taut: what the rider confirmed
@@ -96,15 +96,16 @@ export const dropPicture = () => putPhoto(NO_PICTURE);
 export function usePicture() {
   const { answer, seen, taut } = now().photo;
   if (!answer?.accepted || !seen || !taut) return;
-  const { pitches, elongation_percent, standard_uncertainty_percent } = answer;
+  const { pitches, elongation_percent, standard_uncertainty_percent, budget } = answer;
+  const print = budget.find(({ source }) => source === 'calibration');
   const percent = Number(elongation_percent);
   const place = { text: `${fixed(percent, 2)} %`, mm: pitches * PITCH_MM * (1 + percent / 100) };
-  change(
-    withSpan(
-      { ...now().draft, instrument: 'photo' },
-      { pitches, places: [place], active: 0, reading: { elongation_percent, standard_uncertainty_percent } },
-    ),
-  );
+  const reading = {
+    elongation_percent,
+    standard_uncertainty_percent,
+    shared_standard_uncertainty_percent: print?.standard_uncertainty_percent,
+  };
+  change(withSpan({ ...now().draft, instrument: 'photo' }, { pitches, places: [place], active: 0, reading }));
   dropPicture();
   leave('#/check');
 }

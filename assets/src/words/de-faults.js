@@ -68,6 +68,10 @@ export const faults = [
     'eine Kettenschaltung braucht die Zahl der Ritzel hinten, denn die Grenze hängt davon ab; erlaubt ist 1 bis 14',
   ],
   ['the measured span is required: give span_mm, span_in or span_text', 'die gemessene Länge wird gebraucht'],
+  [
+    'a part is larger than the whole; allowed is at most standard_uncertainty_percent, {}',
+    'ein Teil ist größer als das Ganze; erlaubt ist höchstens {0}',
+  ],
   ['give the span once, as span_mm, span_in or span_text', 'die gemessene Länge nur einmal angeben'],
   ['give the resolution once, as resolution_mm or resolution_in', 'die Auflösung nur einmal angeben'],
 
