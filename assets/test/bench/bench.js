@@ -9,6 +9,7 @@ import { session } from '../browser/harness/session.js';
 import { BUDGET, sizes, totals } from '../size/size.js';
 import { nativeAndWasm } from './ratio.js';
 import { fans, nudges, offlineStart, slowStart } from './page.js';
+import { pictures } from './photo.js';
 import { edition, shed } from './shed.js';
 
 /** @typedef {[what: string, got: number, unit: string, most: number]} Row */
@@ -37,6 +38,9 @@ await session(async (t) => {
   const fan = await fans(await phone());
   table.push(['a bike touched, CPU 4 times slower: wear fan, median', fan.median, 'ms', 300]);
   table.push(['a bike touched, CPU 4 times slower: wear fan, 95 %', fan.p95, 'ms', 300]);
+  const picture = await pictures(await phone());
+  table.push(['12 megapixels, CPU 4 times slower: answer', picture.worked, 's', 4]);
+  table.push(['12 megapixels: memory of the photo engine', picture.memory, 'MB', 200]);
 });
 
 await session(async (t) => {
