@@ -16,7 +16,7 @@
 //	km_since_wiped        0..100000 km, absent when not known
 //	km_since_cleaned      0..100000 km, absent when not known
 //	km_since_lubricated   0..100000 km, absent when not known
-//	ridden_wet            since it was last wiped; default false
+//	ridden_wet            since it was last lubricated; default false
 //	dirty                 what the rider sees or feels; absent when not looked at
 //	sounds_dry            it squeaks or rattles; default false
 //	km_per_week           0.1..5000 km, for days beside kilometres

@@ -38,7 +38,7 @@ func (r *Request) Fields(o *wire.Object) {
 	since(o, "km_since_wiped", &r.KMSinceWiped)
 	since(o, "km_since_cleaned", &r.KMSinceCleaned)
 	since(o, "km_since_lubricated", &r.KMSinceLubricated)
-	o.Boolean("ridden_wet", &r.RiddenWet).Default("false").Doc("rain, wet road or washing since it was last wiped", "")
+	o.Boolean("ridden_wet", &r.RiddenWet).Default("false").Doc("rain, wet road or washing since it was last lubricated", "")
 	o.OptionalBoolean("dirty", &r.Dirty).Doc("black, gritty or caked; absent when nobody looked", "")
 	o.Boolean("sounds_dry", &r.SoundsDry).Default("false").Doc("it squeaks or rattles", "")
 	o.OptionalNumber("km_per_week", &r.KMPerWeek).Between(0.1, 5000).Doc("usual distance, for days beside kilometres", "km")

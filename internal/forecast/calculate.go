@@ -112,12 +112,16 @@ func (a *Response) explain(r *Request, q *Question) {
 	if r.Care == "" {
 		note("forecast_care_assumed")
 	}
-	if len(q.Earlier) > 0 {
-		note("forecast_earlier", words.V("count", float64(len(q.Earlier)), 0))
+	counted := func(code string, n int) {
+		switch {
+		case n == 1:
+			note(code + "_one")
+		case n > 1:
+			note(code, words.V("count", float64(n), 0))
+		}
 	}
-	if len(a.SetAside) > 0 {
-		note("forecast_set_aside", words.V("count", float64(len(a.SetAside)), 0))
-	}
+	counted("forecast_earlier", len(q.Earlier))
+	counted("forecast_set_aside", len(a.SetAside))
 	if len(epochs(q.Marks, len(q.Marks)+1)) > mostEpochs {
 		note("forecast_merged", words.V("most", mostEpochs, 0))
 	}

@@ -17,7 +17,9 @@ type Care struct {
 // CareRequest returns the request that asks the calculation care about a chain:
 // how it lives, what it runs on and how far it has run since each task. What is
 // not known is left out, or is what asks for care soonest. A chain found dirty
-// is dirty until it is cleaned; how it looked otherwise does not last. A chain
+// is dirty until it is cleaned; one ridden wet or heard running dry stays so
+// until it is lubricated, for wiping alone puts back nothing that was washed
+// out; what else was found does not last. A chain
 // whose whole distance is known came with the maker's grease and clean, so a
 // task that was never noted is as old as the chain.
 func (c *Chain) CareRequest() []byte {
@@ -33,8 +35,10 @@ func (c *Chain) CareRequest() []byte {
 			out = number(out, km)
 		}
 	}
-	if c.dirty() {
-		out = append(out, `,"dirty":true`...)
+	for _, found := range findings {
+		if c.still(found) {
+			out = append(append(append(out, `,"`...), found.name...), `":true`...)
+		}
 	}
 	if c.Bike.KMPerWeek != nil && *c.Bike.KMPerWeek >= 0.1 {
 		out = number(append(out, `,"km_per_week":`...), *c.Bike.KMPerWeek)
@@ -85,14 +89,29 @@ func (c *Chain) kmSince(deed record.Deed) (km float64, known bool) {
 // mostSinceKM is the longest distance since a task that the calculation takes.
 const mostSinceKM = 100000
 
-func (c *Chain) dirty() bool {
+// finding is something found out about a chain before anything was done to it,
+// and what ends it.
+type finding struct {
+	name string
+	of   func(*record.Care) *bool
+	ends record.Deed
+}
+
+var findings = []finding{
+	{"dirty", func(c *record.Care) *bool { return c.Dirty }, record.Cleaned},
+	{"ridden_wet", func(c *record.Care) *bool { return c.RiddenWet }, record.Lubricated},
+	{"sounds_dry", func(c *record.Care) *bool { return c.SoundsDry }, record.Lubricated},
+}
+
+// still says whether the last that was found holds yet.
+func (c *Chain) still(found finding) bool {
 	for i := len(c.Care) - 1; i >= 0; i-- {
 		entry := c.Care[i]
-		if slices.Contains(entry.Did, record.Cleaned) {
+		if slices.Contains(entry.Did, found.ends) {
 			return false
 		}
-		if entry.Dirty != nil {
-			return *entry.Dirty
+		if was := found.of(&entry.Care); was != nil {
+			return *was
 		}
 	}
 	return false

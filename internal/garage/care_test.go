@@ -40,6 +40,19 @@ func TestChain_CareRequest(t *testing.T) {
 			b.care("b", "A", 13, `["wiped"]`, `,"at_km":2000`)
 		}, `{"care":"gritty","lubricant":"oil","km_since_wiped":0,"dirty":true}`},
 		{"dirty, then cleaned", func(b *book) { b.care("a", "A", 12, `["cleaned"]`, `,"dirty":true,"at_km":2000`) }, `{"care":"gritty","lubricant":"oil","km_since_cleaned":0}`},
+		{"ridden wet and squeaking", func(b *book) { b.care("a", "A", 12, `["inspected"]`, `,"ridden_wet":true,"sounds_dry":true`) }, `{"care":"gritty","lubricant":"oil","ridden_wet":true,"sounds_dry":true}`},
+		{"ridden wet, then only wiped", func(b *book) {
+			b.care("a", "A", 12, `["inspected"]`, `,"ridden_wet":true`)
+			b.care("b", "A", 13, `["wiped"]`, `,"at_km":2000`)
+		}, `{"care":"gritty","lubricant":"oil","km_since_wiped":0,"ridden_wet":true}`},
+		{"ridden wet and squeaking, then lubricated", func(b *book) {
+			b.care("a", "A", 12, `["inspected"]`, `,"ridden_wet":true`)
+			b.care("b", "A", 13, `["lubricated"]`, `,"at_km":2000,"sounds_dry":true`)
+		}, `{"care":"gritty","lubricant":"oil","km_since_lubricated":0}`},
+		{"squeaked, then did not", func(b *book) {
+			b.care("a", "A", 12, `["inspected"]`, `,"sounds_dry":true`)
+			b.care("b", "A", 13, `["inspected"]`, `,"sounds_dry":false`)
+		}, `{"care":"gritty","lubricant":"oil"}`},
 		{"on what nobody knows", func(b *book) {
 			b.care("a", "A", 11, `["lubricated"]`, `,"at_km":2000,"lubricant":"hot_wax"`)
 			b.care("b", "A", 12, `["lubricated"]`, `,"at_km":2000,"lubricant":"what was there"`)

@@ -26,7 +26,7 @@ var whole = map[string]string{
 	"readings": `{"chain_id":"` + bike + `","at":"2026-03-01T08:00:00+01:00","at_km":1200,"reading":` + reading + `,"by":"Ada","note":"n",
 		"instrument_id":"` + bike + `","void_reason":"miscounted"}`,
 	"distances":   `{"bike_id":"` + bike + `","at":"2026-03-01T08:00:00Z","odometer_km":1234.5,"source":"typed","note":"n"}`,
-	"care":        `{"chain_id":"` + bike + `","at":"2026-03-01T08:00:00Z","did":["cleaned","lubricated"],"at_km":1200,"dirty":true,"lubricant":"wax","note":"n"}`,
+	"care":        `{"chain_id":"` + bike + `","at":"2026-03-01T08:00:00Z","did":["cleaned","lubricated"],"at_km":1200,"dirty":true,"ridden_wet":true,"sounds_dry":false,"lubricant":"wax","note":"n"}`,
 	"instruments": `{"name":"steel rule","kind":"rule","resolution_mm":0.5,"steps":[0.5,0.75],"bears_on":"same_side","bias_percent":0.01}`,
 	"rounds": `{"name":"Saturday","started_at":"2026-03-01T08:00:00Z","finished_at":"2026-03-01T09:00:00Z","set":"loaners",
 		"tag_start":"L","care":"usual"}`,
@@ -49,7 +49,7 @@ func checked(t testing.TB, table, body string, role record.Role, prior *record.P
 }
 
 // The contract's last table, field by field, with the fields added since (bears,
-// at_km and dirty of care, tag_start and care of rounds, note of round_checks):
+// at_km, dirty, ridden_wet and sounds_dry of care, tag_start and care of rounds, note of round_checks):
 // what the tables declare is what is listed, and
 // a record with all of it is taken.
 func TestTables_asTheContractLists(t *testing.T) {

@@ -53,6 +53,8 @@ type Care struct {
 	AtKM            *float64 // since the chain was new; nil when not known
 	Did             []Deed
 	Dirty           *bool // how it was found; nil when nobody looked
+	RiddenWet       *bool // whether it had been ridden wet; nil when nobody said
+	SoundsDry       *bool // whether it squeaked or rattled; nil when nobody said
 	Lubricant, Note *string
 }
 
@@ -63,6 +65,8 @@ func (c *Care) Fields(o *wire.Object) {
 	o.OptionalNumber("at_km", &c.AtKM).Between(0, mostChainKM).Doc("what the chain had run since it was new", "km")
 	wire.Choices(o, "did", &c.Did, Wiped, Cleaned, Lubricated, Inspected).Length(1, 4).Doc("what was done", "")
 	o.OptionalBoolean("dirty", &c.Dirty).Doc("whether it was found black, gritty or caked, before anything was done", "")
+	o.OptionalBoolean("ridden_wet", &c.RiddenWet).Doc("whether it had been ridden in rain or on a wet road, before anything was done", "")
+	o.OptionalBoolean("sounds_dry", &c.SoundsDry).Doc("whether it squeaked or rattled, before anything was done", "")
 	o.OptionalText("lubricant", &c.Lubricant).Length(1, 80).Doc("with what", "")
 	note(o, "note", &c.Note)
 }

@@ -8,18 +8,19 @@ import { choice } from '../parts/choice.js';
 import { said } from '../words/engine.js';
 import { named, t } from '../words/t.js';
 import { commit } from './bike-actions.js';
+import { NOTICED, careAdvice } from './bike-care-advice.js';
 import { chainName, chips, dayField, flash, instant, textField, withBike } from './bike-parts.js';
 
 /**
  * @typedef {import('../app/store.js').State} State
  * @typedef {import('../data/garage.js').BikeDetail} BikeDetail
- * @typedef {{chain: string, looks: ''|'clean'|'dirty', did: string[], lubricant: string, day: string, note: string}} Filled
+ * @typedef {{chain: string, looks: ''|'clean'|'dirty', noticed: string[], did: string[], lubricant: string, day: string, note: string}} Filled
  * @typedef {BikeDetail['meaning']['chains'][number]} Chain
  * @typedef {{name: string, one: Filled, chain: Chain|undefined, order: string[]}} Look
  */
 
 /** @type {Filled} */
-const EMPTY = { chain: '', looks: '', did: [], lubricant: '', day: '', note: '' };
+const EMPTY = { chain: '', looks: '', noticed: [], did: [], lubricant: '', day: '', note: '' };
 
 /** Chains that can be cared for. @param {BikeDetail} detail */
 function inUse({ meaning }) {
@@ -60,30 +61,40 @@ export function bikeCare(state) {
 /** The question asked last, so that each is asked once, and its answering. */
 let asked = { question: '', done: Promise.resolve() };
 
-/** @param {Look} shown @returns {object} what to ask the engine */
-function request({ one: { looks, lubricant, did }, chain }) {
+/** @param {Look} shown @returns {object} what to ask the engine about the chain as it came in */
+function asFound({ one: { looks, noticed, lubricant }, chain }) {
   return {
     ...chain?.care_request,
-    // Whether it was due or not: what lubricating asks to be careful about is wanted.
-    ...(did.includes('lubricated') && { sounds_dry: true }),
+    ...Object.fromEntries(noticed.map((one) => [one, true])),
     ...(looks && { dirty: looks === 'dirty' }),
     ...(LUBRICANTS.includes(lubricant) && { lubricant }),
   };
 }
 
+/** @param {Look} shown @returns {object} what to ask the engine about what was done */
+function request(shown) {
+  // Whether it was due or not: what lubricating asks to be careful about is wanted.
+  return { ...asFound(shown), ...(shown.one.did.includes('lubricated') && { sounds_dry: true }) };
+}
+
 /** Asks the engine what should come first with what is entered. @param {Look} shown */
 function ask(shown) {
   if (!shown.chain) return Promise.resolve();
-  const what = request(shown);
-  const question = JSON.stringify(what);
-  if (question !== asked.question) asked = { question, done: answerTo(question, what) };
+  const question = JSON.stringify(request(shown));
+  if (question !== asked.question) asked = { question, done: answerTo(question, shown) };
   return asked.done;
 }
 
-/** @param {string} question @param {object} what */
-async function answerTo(question, what) {
-  const answer = await engine.call('care', what).catch(() => null);
-  if (question === asked.question) set({ careFirst: { question, answer } });
+/** @param {string} question @param {Look} shown */
+async function answerTo(question, shown) {
+  const both = [request(shown), asFound(shown)].map((what) => engine.call('care', what).catch(() => null));
+  const [answer, found] = await Promise.all(both);
+  if (question === asked.question) set({ careFirst: { question, answer, found, chain: shown.chain?.chain_id } });
+}
+
+/** @param {State} state @param {Look} shown @returns {any} what is due for the chain as it came in, as last answered */
+function due({ careFirst }, { chain }) {
+  return careFirst && careFirst.chain === chain?.chain_id ? careFirst.found : null;
 }
 
 /** @param {State} state @param {Look} shown @returns {any} the engine's answer to what is entered, null without */
@@ -100,6 +111,7 @@ function body(state, detail, shown) {
   const put = (/** @type {Partial<Filled>} */ part) => fill(name, part);
   const all = inUse(detail);
   return html`<div class="sheets bike-form"><h1>${t('look.title')} · ${detail.bike.fields.name}</h1>
+    ${careAdvice(due(state, shown), state.settings.units)}
     ${
       all.length > 1
         ? choice({
@@ -120,6 +132,12 @@ function body(state, detail, shown) {
       value: one.looks || 'unseen',
       options: ['clean', 'dirty', 'unseen'].map((value) => ({ value, text: named('look.looks', value) })),
       choose: (looks) => put({ looks: looks === 'unseen' ? '' : /** @type {'clean'|'dirty'} */ (looks) }),
+    })}
+    ${chips({
+      title: t('look.noticed'),
+      options: NOTICED.map((value) => ({ value, text: named('look.noticed', value) })),
+      chosen: one.noticed,
+      choose: (noticed) => put({ noticed }),
     })}
     ${chips({
       title: t('look.did'),
@@ -172,7 +190,7 @@ function cautions(answer) {
 
 /** @param {State} state @param {Look} shown @returns {boolean} whether there is something to note */
 function ready({ garage }, { one, chain }) {
-  const something = one.did.length > 0 || one.looks !== '' || one.note.trim() !== '';
+  const something = one.did.length + one.noticed.length > 0 || one.looks !== '' || one.note.trim() !== '';
   return Boolean(chain) && something && mayAdd(garage?.role, 'care');
 }
 
@@ -216,6 +234,7 @@ function entry({ one, chain }) {
       ...(one.day ? {} : { at_km: Math.round(km * 1000) / 1000 }),
       did: one.did.length ? one.did : ['inspected'],
       ...(one.looks ? { dirty: one.looks === 'dirty' } : {}),
+      ...Object.fromEntries(one.noticed.map((each) => [each, true])),
       ...(one.did.includes('lubricated') && one.lubricant ? { lubricant: one.lubricant } : {}),
       ...(one.note.trim() ? { note: one.note.trim() } : {}),
     },

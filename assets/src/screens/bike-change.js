@@ -142,7 +142,7 @@ function life({ work, settings: { units } }) {
   return html`<section class="sheet"><h2>${t('change.life')}</h2>
     <p class="number big">${t('change.life.is', { far: about(p50, units) })}</p>
     <p class="number">${t('change.life.range', { low: about(p05, units), high: about(p95, units), limit: answer.limit_percent })}</p>
-    <p>${n === 0 ? t('change.life.none') : t(n === 1 ? 'change.life.one' : 'change.life.some', { n })}</p>
+    <p>${n === 0 ? t('change.life.none') : t('change.life.some', { n })}</p>
     <details class="fold"><summary>${t('change.life.why')}</summary>
       <ul>${said(answer, 'notes').map((text) => html`<li>${text}</li>`)}</ul></details></section>`;
 }

@@ -9,6 +9,7 @@ import { far } from '../parts/distances.js';
 import { day, percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { LOG_PAGE, commit } from './bike-actions.js';
+import { NOTICED } from './bike-care-advice.js';
 import { judgeShown } from './bike-judge.js';
 import { chainName, textField } from './bike-parts.js';
 
@@ -112,7 +113,7 @@ function reading({ state }, { record_id, fields }) {
 }
 
 /** @param {Record<string, any>} fields */
-function upkeep({ did, lubricant, dirty }) {
+function upkeep({ did, lubricant, dirty, ...found }) {
   const done = did
     .map((/** @type {string} */ one, /** @type {number} */ i) => {
       const word = named('look.did', one);
@@ -123,6 +124,7 @@ function upkeep({ did, lubricant, dirty }) {
   const extra = [
     lubricant && (known ? named('look.lubricant', lubricant) : lubricant),
     dirty === undefined ? '' : t(dirty ? 'log.found.dirty' : 'log.found.clean'),
+    ...NOTICED.filter((one) => found[one]).map((one) => named('log.found', one)),
   ].filter(Boolean);
   return extra.length ? `${done} (${extra.join(', ')})` : done;
 }

@@ -2,13 +2,14 @@
 import { html, nothing } from 'lit';
 import { standing } from '../data/bike-order.js';
 import { mayAdd, mayLead } from '../data/roles.js';
-import { far, within } from '../parts/distances.js';
+import { far } from '../parts/distances.js';
 import { verdictShape } from '../parts/verdict-shape.js';
 import { wearFan, wearTable } from '../parts/wear-fan/wear-fan.js';
 import { percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { summaryOf } from './bike-actions.js';
 import { question } from './bike-ask.js';
+import { upkeepWords } from './bike-care-advice.js';
 import { asideSection, forecastSection } from './bike-forecast.js';
 import { log } from './bike-log.js';
 import { chainName, flash, nextCheck, toLimit, withBike } from './bike-parts.js';
@@ -100,7 +101,7 @@ function facts(state, detail) {
     ${ahead?.band ? fact(t('bike.check'), nextCheck(forecast, units)) : nothing}
     ${chain ? fact(t('bike.chain.km'), html`${far(chain.km, units)}${named ? html` <span class="soft">${named}</span>` : nothing}`) : nothing}
     ${fact(t('bike.km'), far(detail.meaning.km, units))}
-    ${care && chain && cared(detail, chain) ? fact(t('bike.care'), upkeep(care, units)) : nothing}
+    ${care && chain && cared(detail, chain) ? fact(t('bike.care'), upkeepWords(care, units)) : nothing}
   </dl>`;
 }
 
@@ -112,12 +113,6 @@ function cared({ chains }, { chain_id, care_ids }) {
 /** @param {string} name @param {unknown} value */
 function fact(name, value) {
   return html`<div><dt>${name}</dt><dd class="number">${value}</dd></div>`;
-}
-
-/** @param {any} care the engine's answer @param {State['settings']['units']} units @returns {string} */
-function upkeep({ next_task, next_in_km }, units) {
-  const task = named('task', next_task);
-  return next_in_km > 0 ? t('bike.care.next', { task, far: within(next_in_km, units) }) : t('bike.care.now', { task });
 }
 
 /** @param {string} id @param {boolean} lead */

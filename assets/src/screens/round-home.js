@@ -84,7 +84,7 @@ function starter(state, garage) {
   const all = offers(garage.bikes);
   const { pick, count } = all[state.round.start.pick] ?? all[0];
   return html`<button class="button main" type="button"
-    @click=${() => startRound(pick)}>${count === 1 ? t('round.start.act.one') : t('round.start.act', { n: count })}</button>`;
+    @click=${() => startRound(pick)}>${t('round.start.act', { n: count })}</button>`;
 }
 
 /** @param {State} state the name that stands beside what is entered here */

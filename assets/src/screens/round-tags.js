@@ -72,9 +72,9 @@ function picker(state, all) {
 
 /** @param {import('../data/rounds.js').Bike[]} bare */
 function give(bare) {
-  return html`<button class="button" type="button" @click=${() => giveCodes(bare)}>${
-    bare.length === 1 ? t('tags.give.one') : t('tags.give', { n: bare.length })
-  }</button>`;
+  return html`<button class="button" type="button" @click=${() => giveCodes(bare)}>${t('tags.give', {
+    n: bare.length,
+  })}</button>`;
 }
 
 /** @param {import('../data/rounds.js').Bike} bike @param {string} origin */

@@ -17,10 +17,8 @@ export function statusWords({ sync }) {
   return [
     ...(settled ? [at ? t('sync.idle.at', { when: moment(at) }) : t('sync.idle')] : []),
     ...(state === 'idle' ? [] : [named('sync', state)]),
-    ...(unsent ? [unsent === 1 ? t('sync.waiting.one') : t('sync.waiting', { n: unsent })] : []),
-    ...(rejected.length
-      ? [rejected.length === 1 ? t('sync.rejected.one') : t('sync.rejected', { n: rejected.length })]
-      : []),
+    ...(unsent ? [t('sync.waiting', { n: unsent })] : []),
+    ...(rejected.length ? [t('sync.rejected', { n: rejected.length })] : []),
   ];
 }
 

@@ -13,6 +13,7 @@ export default {
   'fan.caption.earlier': 'Blass: frühere Ketten dieses Rades.',
   'fan.caption.aside': 'Kreuze und hohle Pfeile: beiseitegelegte Messungen.',
   'fan.caption.hidden': 'Beginnt später als neu; {n} ältere Messungen stehen in der Tabelle.',
+  'fan.caption.hidden.one': 'Beginnt später als neu; eine ältere Messung steht in der Tabelle.',
   'fan.caption.later': 'Beginnt später als neu.',
   'fan.axis.km': 'km, seit die Kette neu war',
   'fan.axis.mi': 'Meilen, seit die Kette neu war',
@@ -20,6 +21,7 @@ export default {
   'fan.check': 'prüfen vor {far}',
   'fan.check.now': 'jetzt messen',
   'fan.label': 'Längung über der Strecke: {n} Messungen, {far} gelaufen.',
+  'fan.label.one': 'Längung über der Strecke: eine Messung, {far} gelaufen.',
   'fan.label.none': 'Längung über der Strecke, wie Ketten bei dieser Pflege meist verschleißen; noch keine Messung.',
   'fan.label.now': 'Jetzt am ehesten {middle} %, in neun von zehn Fällen zwischen {low} und {high} %.',
   'fan.label.limit': 'Die Grenze von {limit} % ist am ehesten nach weiteren {middle} erreicht.',
@@ -121,7 +123,7 @@ export default {
   'change.life.range': '{low} bis {high} in neun von zehn Fällen, bis {limit} %',
   'change.life.none':
     'Danach, wie Ketten bei dieser Pflege meist verschleißen: Keine ausgediente Kette dieses Rades hat Messungen.',
-  'change.life.one': 'Nach den Messungen einer ausgedienten Kette dieses Rades.',
+  'change.life.some.one': 'Nach den Messungen einer ausgedienten Kette dieses Rades.',
   'change.life.some': 'Nach den Messungen von {n} ausgedienten Ketten dieses Rades.',
   'change.life.why': 'Wie sicher das ist',
   'change.mechanic':

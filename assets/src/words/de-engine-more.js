@@ -68,9 +68,12 @@ export default {
   forecast_prior_only:
     'Von dieser Kette gibt es noch keine Messung. So verschleißen Ketten mit dieser Pflege gewöhnlich, und so verschieden sind sie; eine Messung grenzt es stark ein.',
   forecast_care_assumed: 'Keine Pflege angegeben; es wird übliche angenommen.',
-  forecast_earlier: 'Frühere Ketten dieses Rades eingerechnet: {count:0}.',
+  forecast_earlier: '{count:0} frühere Ketten dieses Rades sind eingerechnet.',
+  forecast_earlier_one: 'Eine frühere Kette dieses Rades ist eingerechnet.',
   forecast_set_aside:
-    'Messungen, die nicht zu den anderen passen und hier fast nichts zählen: {count:0}. Sie ansehen: berichtigen oder neu messen.',
+    '{count:0} Messungen passen nicht zu den anderen und zählen hier fast nichts. Sie ansehen: berichtigen oder neu messen.',
+  forecast_set_aside_one:
+    'Eine Messung passt nicht zu den anderen und zählt hier fast nichts. Sie ansehen: berichtigen oder neu messen.',
   forecast_merged: 'Es gibt Messungen bei mehr als {most:0} Kilometerständen; benachbarte wurden zusammengefasst.',
   forecast_beyond: 'Die Skala endet bei {top:1} %; die Längung kann noch größer sein.',
   forecast_now:

@@ -59,13 +59,16 @@ export default {
   'fit.tag.keep': 'die {stock} passen ungekürzt',
   'fit.tag.short': 'die {stock} sind um {n} zu kurz',
   'fit.tag.tight': 'zu straff in Kombinationen: {n}',
+  'fit.tag.tight.one': 'zu straff in einer Kombination',
   'fit.tag.slack': 'zu lose in Kombinationen: {n}',
+  'fit.tag.slack.one': 'zu lose in einer Kombination',
   'fit.tag.nocount': 'Keine Gliederzahl passt',
   'fit.tag.shift.back': 'Achse {length} nach hinten',
   'fit.tag.shift.forward': 'Achse {length} nach vorn',
   'fit.tag.shift.none': 'Achse, wo sie ist',
   'fit.tag.play': 'Spiel {length}',
   'fit.tag.gears': '{n} Gänge',
+  'fit.tag.gears.one': 'Ein Gang',
   'fit.tag.range': 'Bandbreite {percent} %',
 
   'fit.field.outer_width_mm': 'Außenbreite über die Bolzenenden',
@@ -202,8 +205,11 @@ export default {
   'long.cut.remove': '{keep} behalten, {off} abnehmen.',
   'long.cut.nothing': 'Nichts zu kürzen: {keep}.',
   'long.cut.missing': 'Die Kette ist um {n} Glieder zu kurz. Nicht kürzen; eine längere nehmen.',
+  'long.cut.missing.one': 'Die Kette ist um ein Glied zu kurz. Nicht kürzen; eine längere nehmen.',
   'long.cut.pairs': '{n} Gliederpaare ({pitches} Glieder)',
+  'long.cut.pairs.one': 'ein Gliederpaar ({pitches} Glieder)',
   'long.cut.pairs.half': '{n} Gliederpaare und ein gekröpftes Glied ({pitches} Glieder)',
+  'long.cut.pairs.half.one': 'ein Gliederpaar und ein gekröpftes Glied ({pitches} Glieder)',
   'long.cut.label':
     'Eine Kette von {stock} Gliedern als Reihe von Gliederpaaren: {keep} bleiben, {off} kommen am Ende ab.',
   'long.cut.count':
@@ -234,8 +240,11 @@ export default {
   'long.method.large_large_plus': 'Größtes Paar, genau, plus Reserve',
   'long.method.rule_of_thumb_formula': 'Faustformel',
   'long.capacity': 'Braucht {n} Zähne Kapazität.',
+  'long.capacity.one': 'Braucht einen Zahn Kapazität.',
   'long.capacity.yes': 'Braucht {n} Zähne Kapazität; das Schaltwerk hat sie.',
+  'long.capacity.yes.one': 'Braucht einen Zahn Kapazität; das Schaltwerk hat ihn.',
   'long.capacity.no': 'Braucht {n} Zähne Kapazität; das Schaltwerk hat weniger.',
+  'long.capacity.no.one': 'Braucht einen Zahn Kapazität; das Schaltwerk hat keinen.',
 
   'long.judged': 'Beurteilt für die {n} Glieder, die darauf sind.',
 
@@ -327,6 +336,7 @@ export default {
   'gears.picture': 'Sprossen der Leiter',
   'gears.picture.label':
     '{n} Gänge auf einer Leiter, von {low} bis {high}; {duplicates} davon sind so gut wie ein anderer.',
+  'gears.picture.label.one': 'Ein Gang auf einer Leiter: {low}.',
   'gears.picture.caption':
     'Kettenblätter oben, Ritzel neben den Sprossen. Gleiche Abstände sind gleiche Sprünge; eine unterbrochene Sprosse ist so gut wie eine andere; eine schräge läuft schräg, {times}-mal so steil gezeichnet, wie sie ist.',
   'gears.picture.caption.straight':

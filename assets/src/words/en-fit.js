@@ -59,13 +59,16 @@ export default {
   'fit.tag.keep': 'the {stock} fits uncut',
   'fit.tag.short': 'the {stock} is {n} too short',
   'fit.tag.tight': 'too tight in {n} combinations',
+  'fit.tag.tight.one': 'too tight in one combination',
   'fit.tag.slack': 'slack in {n} combinations',
+  'fit.tag.slack.one': 'slack in one combination',
   'fit.tag.nocount': 'No count fits',
   'fit.tag.shift.back': 'axle {length} back',
   'fit.tag.shift.forward': 'axle {length} forward',
   'fit.tag.shift.none': 'axle where it is',
   'fit.tag.play': 'play {length}',
   'fit.tag.gears': '{n} gears',
+  'fit.tag.gears.one': 'One gear',
   'fit.tag.range': 'range {percent} %',
 
   'fit.field.outer_width_mm': 'Outer width, over the pin ends',
@@ -200,8 +203,11 @@ export default {
   'long.cut.remove': 'Keep {keep}, take off {off}.',
   'long.cut.nothing': 'Nothing to cut: {keep}.',
   'long.cut.missing': 'The chain is {n} pitches too short. Do not cut it; get a longer one.',
+  'long.cut.missing.one': 'The chain is one pitch too short. Do not cut it; get a longer one.',
   'long.cut.pairs': '{n} link pairs ({pitches} pitches)',
+  'long.cut.pairs.one': 'one link pair ({pitches} pitches)',
   'long.cut.pairs.half': '{n} link pairs and a half link ({pitches} pitches)',
+  'long.cut.pairs.half.one': 'one link pair and a half link ({pitches} pitches)',
   'long.cut.label': 'A chain of {stock} pitches as a row of link pairs: {keep} stay, {off} come off at the end.',
   'long.cut.count':
     'Numbers: pitches counted so far. A pair is an outer and an inner link. Count the chain itself twice before you cut; the joining link counts as an outer link.',
@@ -232,8 +238,11 @@ export default {
   'long.method.rule_of_thumb_formula': 'Rule of thumb',
   'long.judged': 'Judged for the {n} pitches that are on it.',
   'long.capacity': 'Needs {n} teeth of capacity.',
+  'long.capacity.one': 'Needs one tooth of capacity.',
   'long.capacity.yes': 'Needs {n} teeth of capacity; the derailleur has them.',
+  'long.capacity.yes.one': 'Needs one tooth of capacity; the derailleur has it.',
   'long.capacity.no': 'Needs {n} teeth of capacity; the derailleur has fewer.',
+  'long.capacity.no.one': 'Needs one tooth of capacity; the derailleur has none.',
 
   'grid.caption':
     'Spare pitches for the derailleur to take up; press a cell to draw that pair. The bar shows how much of the cage is in use, where its capacity is known.',
@@ -320,6 +329,7 @@ export default {
   'gears.wheel': 'Wheel: {length} round.',
   'gears.picture': 'Rungs of the ladder',
   'gears.picture.label': '{n} gears on a ladder, from {low} to {high}; {duplicates} of them are as good as another.',
+  'gears.picture.label.one': 'One gear on a ladder: {low}.',
   'gears.picture.caption':
     'Chainrings above, sprockets beside the rungs. Equal gaps are equal steps; a broken rung is as good as another one; a leaning rung runs askew, drawn {times} times as steep as it is.',
   'gears.picture.caption.straight':

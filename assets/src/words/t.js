@@ -6,13 +6,15 @@ import { exact } from './numbers.js';
 /** @typedef {keyof typeof en} Word */
 
 /**
- * @param {Word} word
+ * @param {Word} word where n is 1, the text of `word.one` is taken if there is one
  * @param {Record<string, string|number>} [values] for the braces in the text; numbers get the
  *   language's decimal sign
  * @returns {string}
  */
 export function t(word, values = {}) {
-  const text = language().words[word] ?? en[word];
+  const single = /** @type {Word} */ (`${word}.one`);
+  const key = values.n === 1 && single in en ? single : word;
+  const text = language().words[key] ?? en[key];
   return text.replace(/\{(\w+)\}/g, (_, name) => shown(values[name]));
 }
 

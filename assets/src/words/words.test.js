@@ -30,6 +30,15 @@ test('values are filled in, and every brace has a value', () => {
   assert.deepEqual(list('how.rule', { n: 24 }).length, 3);
 });
 
+test('one of a thing has a text of its own', () => {
+  assert.equal(t('sync.waiting', { n: 1 }), 'One change waits here to be sent.');
+  assert.equal(t('sync.waiting', { n: 2 }), '2 changes wait here to be sent.');
+});
+
+test('no text leaves the plural to the reader', () => {
+  for (const [key, text] of Object.entries(en)) assert.doesNotMatch(text, /\w\((s|es|n|en|e)\)/, key);
+});
+
 test('screens hold no texts of their own', () => {
   for (const source of sources()) {
     for (const [text] of source.replace(/\/\*[^]*?\*\//g, '').matchAll(/>\s*[A-Z][a-z]+[^<>${}`;]*</g))

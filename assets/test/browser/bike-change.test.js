@@ -46,7 +46,7 @@ test('a chain changed, with no network: 2 touches when nothing else is to be sai
   await page.getByText('No reading yet').waitFor();
   await page.getByText(/retired/).waitFor();
   await nextReading(page, { marks: 1, name: NAME, km: '600' });
-  await page.getByText('1 earlier chain(s) of this bike are counted in.').waitFor();
+  await page.getByText('One earlier chain of this bike is counted in.').waitFor();
   assert.equal(await page.locator('.fan-pin').count(), 1);
   assert.equal((await page.locator('.fan-earlier').count()) > 0, true, 'the earlier chain stands faint behind');
 });

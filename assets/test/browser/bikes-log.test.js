@@ -134,13 +134,17 @@ test('lubricant on dirt is cautioned before it is noted, and not once the chain 
   await tap('Care', 'link');
   await chip(page, 'Lubricated').tap();
   await page.getByText('Clean it first').waitFor();
-  await page.getByText('The chain is dirty.').waitFor();
-  await page.getByText(/carries the grit into the rollers/).waitFor();
+  const warning = page.getByRole('alert');
+  await warning.getByText('The chain is dirty.').waitFor();
+  await warning.getByText(/carries the grit into the rollers/).waitFor();
   await assertLooks(page, 'care, lubricant on dirt');
   await button(page, 'Note it all the same').waitFor();
   await chip(page, 'Cleaned').tap();
   await page.getByText('Clean it first').waitFor({ state: 'detached' });
-  await page.getByText(/Solvents burn/).waitFor();
+  await page
+    .getByText(/Solvents burn/)
+    .last()
+    .waitFor();
   await chip(page, 'Oil').tap();
   await button(page, 'Note it').tap();
   await fact(page, 'Care', /** @type {any} */ (/^Wipe in/));
@@ -148,8 +152,43 @@ test('lubricant on dirt is cautioned before it is noted, and not once the chain 
 
   await tap('Care', 'link');
   await chip(page, 'Lubricated').tap();
-  await page.getByText(/Keep lubricant off rotor/).waitFor();
+  await page
+    .getByText(/Keep lubricant off rotor/)
+    .last()
+    .waitFor();
   assert.equal(await page.getByText('Clean it first').count(), 0);
+});
+
+test('rain and squeaking are noted in three taps, and ask for lubricant until it is given', async (t) => {
+  const phone = await offline(t);
+  const { page, tap } = phone;
+  await addBike(phone, 'Grey tourer');
+  await tap('Care', 'link');
+  for (const did of ['Wiped', 'Cleaned', 'Lubricated', 'Oil']) await chip(page, did).tap();
+  await button(page, 'Note it').tap();
+  await fact(page, 'Care', /** @type {any} */ (/^Wipe in/));
+
+  const before = phone.touches();
+  await tap('Care', 'link');
+  await chip(page, 'Ridden in rain').tap();
+  await page.getByText('Wipe, then lubricate it now').waitFor();
+  await button(page, 'Note it').tap();
+  assert.equal(phone.touches() - before, 3);
+  await fact(page, 'Care', 'Wipe, then lubricate it now');
+  assert.equal((await logged(page))[0], 'Looked over (ridden in rain)');
+
+  await tap('Care', 'link');
+  await page.getByText('Why, and how').tap();
+  await page.getByText('Lubricate: It was ridden wet: water has washed lubricant out.').waitFor();
+  await assertLooks(page, 'care, what is due and why');
+  await chip(page, 'Wiped').tap();
+  await button(page, 'Note it').tap();
+  await fact(page, 'Care', 'Wipe, then lubricate it now');
+  await tap('Care', 'link');
+  for (const seen of ['Squeaks or rattles', 'Wiped', 'Lubricated']) await chip(page, seen).tap();
+  await button(page, 'Note it').tap();
+  await fact(page, 'Care', /** @type {any} */ (/^Wipe in/));
+  assert.equal((await logged(page))[0], 'Wiped, lubricated (Oil, squeaking)');
 });
 
 test('a reading is voided with a reason, and taken back by noting it once more', async (t) => {
