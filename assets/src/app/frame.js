@@ -41,6 +41,7 @@ let dock;
 
 /** Not every place has a dock, and a new one must be watched anew. */
 function watchDock() {
+  if (dock?.isConnected) return;
   const [now] = document.getElementsByClassName('dock');
   if (now === dock) return;
   dockHeight.disconnect();
@@ -58,7 +59,7 @@ function settleDock() {
 function frame(state) {
   const place = PLACES[state.place];
   const { body, bench } = place.screen(state);
-  document.title = `${t(place.title)} · ${t('app.name')}`;
+  entitle(`${t(place.title)} · ${t('app.name')}`);
   if (place.bare) return html`<main class="place bare" id="place" tabindex="-1">${body}</main>${demoNote(state)}`;
   return html`<div class="frame">
     <a class="skip" href="#place" @click=${skip}>${t('app.skip')}</a>
@@ -75,6 +76,14 @@ function frame(state) {
       )}</ul></nav>
     </footer>
   </div>`;
+}
+
+let entitled = '';
+
+/** A title set anew, even to the same, is told to the whole browser. @param {string} title */
+function entitle(title) {
+  if (title !== entitled) document.title = title;
+  entitled = title;
 }
 
 /** @param {State} state */

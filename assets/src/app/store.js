@@ -16,7 +16,7 @@ import { NO_WORK } from './work.js';
  * @typedef {import('../data/request.js').Answer} Answer
  * @typedef {import('../data/request.js').Fault} Fault
  * @typedef {{status: 'none'|'waiting'|'ok'|'fault'|'crash', answers: Answer[], requests: object[],
- *   counted: number, fault: Fault|null}} Result the answers to the draft's places
+ *   counted: number, fault: Fault|null, late: boolean}} Result the answers to the draft's places; late: long waited for
  * @typedef {{place: string, argument: string, settings: import('../data/settings.js').Settings,
  *   draft: import('../data/draft.js').Draft, panel: ''|'drive'|'setup', result: Result,
  *   base: {limit: number, correction: number}|null,
@@ -42,7 +42,7 @@ import { NO_WORK } from './work.js';
  */
 
 /** @type {Result} */
-export const NO_RESULT = { status: 'none', answers: [], requests: [], counted: 0, fault: null };
+export const NO_RESULT = { status: 'none', answers: [], requests: [], counted: 0, fault: null, late: false };
 
 /** @type {FitResult} */
 export const NO_FIT = { status: 'none', answer: null, fault: null, missing: [], unreadable: [] };

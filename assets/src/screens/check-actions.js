@@ -51,12 +51,17 @@ export function resume() {
   latest = evaluate();
 }
 
+/** An answer that takes longer than this is seen to be worked on, ms. */
+const LATE_MS = 200;
+
 /** Asks the engine about the draft; only the newest question's answer is shown. */
 async function evaluate() {
   const mine = ++turn;
   const { draft, result } = now();
-  set({ result: entered(draft) ? { ...result, status: 'waiting' } : NO_RESULT });
+  set({ result: entered(draft) ? { ...result, status: 'waiting', late: false } : NO_RESULT });
+  const slow = setTimeout(() => mine === turn && set({ result: { ...now().result, late: true } }), LATE_MS);
   const [base, next] = await Promise.all([learnBase(draft), judge(draft)]);
+  clearTimeout(slow);
   if (mine !== turn) return;
   set({ base: base ?? now().base, result: next, draft: located(draft, next) });
 }
@@ -87,7 +92,7 @@ async function judge(draft) {
     const asked = requests(draft);
     if (!asked.length) return NO_RESULT;
     const answers = await Promise.all(asked.map((request) => engine.call('wear', request)));
-    return { status: 'ok', answers, requests: asked, counted: largest(answers), fault: null };
+    return { ...NO_RESULT, status: 'ok', answers, requests: asked, counted: largest(answers) };
   } catch (error) {
     return { ...NO_RESULT, ...failure(error) };
   }

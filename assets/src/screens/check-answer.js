@@ -1,10 +1,12 @@
 /** The verdict on its tag, and below it why, what next, and the cautions. */
 import { html, nothing } from 'lit';
+import { guard } from 'lit/directives/guard.js';
 import { spanDraft } from '../data/draft.js';
 import { verdictShape } from '../parts/verdict-shape.js';
 import { list, named, t } from '../words/t.js';
 import { said, saidOne } from '../words/engine.js';
 import { fixed, percent } from '../words/numbers.js';
+import { language } from '../words/language.js';
 import { engine } from '../engine/engine.js';
 import { resume } from './check-actions.js';
 
@@ -18,7 +20,7 @@ export function answerTag(state) {
   const { result } = state;
   const answer = result.status === 'ok' || result.status === 'waiting' ? result.answers[result.counted] : undefined;
   const look = answer?.verdict ?? 'none';
-  return html`<section class="tag ${look} ${result.status === 'waiting' ? 'busy' : ''}" aria-label=${t('answer.title')}>
+  return html`<section class="tag ${look} ${result.status === 'waiting' && result.late ? 'busy' : ''}" aria-label=${t('answer.title')}>
     ${verdictShape(look)}
     <div role="status">
       <p class="word">${answer ? named('verdict', answer.verdict) : t(standing(state))}</p>
@@ -60,9 +62,26 @@ function startAgain() {
   resume();
 }
 
-/** @param {State} state */
-export function answerDetails(state) {
-  const { result, draft } = state;
+/** Drawn anew only for a new answer: most of a nudge's work would be here. @param {State} state */
+export function answerDetails({ result, draft }) {
+  const { answers, counted, status } = result;
+  const told = [
+    answers,
+    counted,
+    status === 'none',
+    draft.instrument,
+    draft.drive.chosen,
+    spanDraft(draft)?.pitches,
+    language(),
+  ];
+  return guard(told, () => details(result, draft));
+}
+
+/**
+ * @param {import('../app/store.js').Result} result
+ * @param {State['draft']} draft
+ */
+function details(result, draft) {
   const answer = result.answers[result.counted];
   if (!answer) return result.status === 'none' ? howTo(draft) : nothing;
   return html`<div class="sheets">

@@ -4,6 +4,8 @@
  * still; the 95 % range is a soft band.
  */
 import { html, nothing, svg } from 'lit';
+import { guard } from 'lit/directives/guard.js';
+import { language } from '../../words/language.js';
 import { exact } from '../../words/numbers.js';
 import { t } from '../../words/t.js';
 import { shape } from '../verdict-shape.js';
@@ -27,13 +29,23 @@ const AXIS = 35;
 export function drawing(model, seen) {
   const pin = clamp(seen.x(model.mm ?? model.nominal));
   return html`<svg viewBox="0 0 ${WIDTH} ${HEIGHT}" aria-hidden="true">
-    ${band(model, seen)} ${link(pin.x)} ${limit(model, seen)} ${rule(model, seen)} ${axis(model, seen)}
-    ${ghost(seen.at(0))} ${model.others.map((mm) => other(clamp(seen.x(mm)).x))}
+    ${band(model, seen)} <g transform="translate(${pin.x} 0)">${link}</g> ${guard(stands(model), () => paper(model, seen))}
+    ${model.others.map((mm) => other(clamp(seen.x(mm)).x))}
     ${model.mm === null ? nothing : hair(pin)}
-    <svg x=${pin.x - PIN_R} y=${PIN_Y - PIN_R} width=${2 * PIN_R} height=${2 * PIN_R} viewBox="0 0 24 24">
+    <g transform="translate(${pin.x - PIN_R} ${PIN_Y - PIN_R}) scale(${PIN_R / 12})">
       <circle class="strip-pin" cx="12" cy="12" r="11.5"/>${shape(model.verdict)}
-    </svg>
+    </g>
   </svg>`;
+}
+
+/** What stands still while the pin moves depends on nothing but these. @param {Model} model */
+function stands({ nominal, bias, length, limit, marks, ends }) {
+  return [nominal, bias, length, limit, marks, ends, language()];
+}
+
+/** @param {Model} model @param {View} seen */
+function paper(model, seen) {
+  return svg`${limit(model, seen)} ${rule(model, seen)} ${axis(model, seen)} ${ghost(seen.at(0))}`;
 }
 
 /** A gauge has ends in place of marks. @param {Model} model @param {View} seen */
@@ -86,12 +98,10 @@ function band(model, seen) {
     <path class="strip-range" d="M${from} ${AXIS - 2}v2M${to} ${AXIS - 2}v2M${from} ${AXIS - 0.4}H${to}"/>`;
 }
 
-/** The outer plate that ends in the pin. @param {number} x */
-function link(x) {
-  return svg`<path class="strip-plate" d="M-2 ${PIN_Y - 5}H${x - 12}
-    C${x - 8} ${PIN_Y - 5} ${x - 7} ${PIN_Y - 9.8} ${x} ${PIN_Y - 9.8}a9.8 9.8 0 0 1 0 19.6
-    C${x - 7} ${PIN_Y + 9.8} ${x - 8} ${PIN_Y + 5} ${x - 12} ${PIN_Y + 5}H-2z"/>`;
-}
+/** The outer plate that ends in the pin, with the pin at 0. */
+const link = svg`<path class="strip-plate" d="M${-WIDTH} ${PIN_Y - 5}H-12
+  C-8 ${PIN_Y - 5} -7 ${PIN_Y - 9.8} 0 ${PIN_Y - 9.8}a9.8 9.8 0 0 1 0 19.6
+  C-7 ${PIN_Y + 9.8} -8 ${PIN_Y + 5} -12 ${PIN_Y + 5}H${-WIDTH}z"/>`;
 
 /** Where a chain of nominal length would end. @param {number} x */
 function ghost(x) {

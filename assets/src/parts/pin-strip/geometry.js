@@ -24,7 +24,7 @@ const SCALES = [10, 5, 2, 1, 0.5, 0.2, 0.1];
  *   adds to every reading, percent; length: pitches times pitch, mm; limit: percent
  * @typedef {{x: number, level: number, text: string}} Tick level 0 is the longest
  * @typedef {{scale: number, x: (mm: number) => number, at: (percent: number) => number, ticks: Tick[],
- *   percents: {x: number, text: string}[]}} View
+ *   percents: {x: number, text: string}[]}} View marks and percentages are worked out when asked for
  */
 
 /**
@@ -40,7 +40,17 @@ export function view(frame) {
   const scale = (!apart(largest) && LARGER.find((one) => fits(one) && apart(one))) || largest;
   const x = (/** @type {number} */ mm) => NOMINAL_X + (mm - nominal) * scale;
   const at = (/** @type {number} */ percent) => x(nominal + (length * (percent + bias)) / 100);
-  return { scale, x, at, ticks: ticks(frame, scale, x), percents: percents(frame, at) };
+  return {
+    scale,
+    x,
+    at,
+    get ticks() {
+      return ticks(frame, scale, x);
+    },
+    get percents() {
+      return percents(frame, at);
+    },
+  };
 }
 
 /**
