@@ -62,7 +62,11 @@ func compile(program string, settings []string) ([]byte, error) {
 	if said, err := cmd.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("compiling %s: %w\n%s", program, err, said)
 	}
-	return os.ReadFile(out)
+	compiled, err := os.ReadFile(out)
+	if err != nil {
+		return nil, err
+	}
+	return oneSegment(compiled)
 }
 
 // goSupport returns the path of the script that runs a Go program in the
