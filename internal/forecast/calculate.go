@@ -104,6 +104,13 @@ func decimals(v float64) int {
 	return 3
 }
 
+// twoFigures rounds km down to two figures: no forecast is surer than that, and
+// a distance not to be gone past is never rounded up.
+func twoFigures(km float64) float64 {
+	step := math.Pow(10, math.Max(0, math.Floor(math.Log10(math.Max(km, 1)))-1))
+	return step * math.Floor(km/step)
+}
+
 func (a *Response) explain(r *Request, q *Question) {
 	note := func(code string, values ...words.Value) { a.Notes = append(a.Notes, words.N(code, values...)) }
 	if len(q.Marks) == 0 {
@@ -134,7 +141,7 @@ func (a *Response) explain(r *Request, q *Question) {
 	case a.CheckAgainKM == 0:
 		note("forecast_now", words.V("percent", 100*a.PastLimitNow, 0))
 	default:
-		note("forecast_check", words.V("km", a.CheckAgainKM, 0), words.V("percent", 100*r.Risk, 0))
+		note("forecast_check", words.V("km", twoFigures(a.CheckAgainKM), 0), words.V("percent", 100*r.Risk, 0))
 	}
 	note("forecast_origin")
 	for _, code := range []string{"caution_damage", "caution_part", "caution_stricter", "caution_guidance"} {

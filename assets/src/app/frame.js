@@ -51,8 +51,13 @@ function watchDock() {
 
 /** A dock that would cover most of the window lies at the end of the page. */
 function settleDock() {
-  const low = dock && dock.clientHeight > innerHeight * DOCK_SHARE;
-  dock?.parentElement?.classList.toggle('low', low);
+  const frame = dock?.parentElement;
+  if (!dock || !frame) return;
+  const before = frame.classList.contains('low');
+  const low = frame.classList.toggle('low', dock.clientHeight > innerHeight * DOCK_SHARE);
+  // What is being typed into moves with the dock.
+  const typed = document.activeElement;
+  if (low && !before && typed && dock.contains(typed)) typed.scrollIntoView({ block: 'center' });
 }
 
 /** @param {State} state */

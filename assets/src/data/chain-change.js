@@ -62,7 +62,7 @@ export function changesFor(draft, { fitted, next, km, distance, pitches }, at) {
 function newChain({ bike_id, class: family, name, closure }, km, pitches) {
   const told = { name: name.trim(), class: family, pitches, closure };
   const filled = Object.entries(told).filter(([, value]) => value !== '' && value !== null);
-  return { bike_id, fitted_at_km: km, ...Object.fromEntries(filled) };
+  return { bike_id, fitted_at_km: km, km_before: 0, ...Object.fromEntries(filled) };
 }
 
 /**

@@ -30,6 +30,7 @@ test('the old one is retired, the new one begins where the bike is', () => {
       put: {
         bike_id: 'bike',
         fitted_at_km: 5900,
+        km_before: 0,
         class: 'single_1_8',
         pitches: 112,
         closure: 'spring_clip_joining_link',
@@ -49,7 +50,7 @@ test('in a rotation the old one rests, and a rested one keeps what it had run', 
 test('nothing told is nothing written', () => {
   const draft = emptyChange('bike', null, 'since');
   assert.deepEqual(changesFor(draft, { ...known, fitted: null, distance: null, pitches: null }, AT), [
-    { table: 'chains', put: { bike_id: 'bike', fitted_at_km: 5900 } },
+    { table: 'chains', put: { bike_id: 'bike', fitted_at_km: 5900, km_before: 0 } },
   ]);
 });
 

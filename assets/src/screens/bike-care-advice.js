@@ -19,8 +19,8 @@ export function upkeepWords({ do_now, next_task, next_in_km }, units) {
 
 /** @param {any} answer null while the engine thinks @param {import('../parts/distances.js').Units} units */
 export function careAdvice(answer, units) {
-  if (!answer) return html`<p class="lead">&nbsp;</p>`;
-  return html`<div><p class="lead">${upkeepWords(answer, units)}</p>
+  if (!answer) return html`<p class="due">&nbsp;</p>`;
+  return html`<div><p class="due">${upkeepWords(answer, units)}</p>
     <details class="fold"><summary>${t('look.why')}</summary>
       <div class="sheet">${listed([...because(answer), ...said(answer, 'reasons')])}
         <h2>${t('look.how')}</h2>${listed(said(answer, 'steps'))}

@@ -60,13 +60,14 @@ function aside(detail, reading_id, one, may) {
  * What is to come, in words.
  * @param {BikeDetail} detail
  * @param {State} state
+ * @param {string} verdict the bike stands under
  */
-export function forecastSection(detail, { settings: { units } }) {
+export function forecastSection(detail, { settings: { units } }, verdict) {
   /** @type {Forecast|undefined} */
   const forecast = detail.forecasts[detail.meaning.fitted_chain_id ?? ''];
   if (!forecast) return nothing;
   return html`<section class="sheet"><h2>${t('ahead.title')}</h2>
-    <p class="number">${mustGo(forecast, units)}</p>
+    <p class="number">${mustGo(forecast, units, verdict)}</p>
     <p class="number">${t('ahead.past', { share: share(forecast.probability_past_limit_now) })}</p>
     <ul>${said(forecast, 'notes').map((text) => html`<li>${text}</li>`)}</ul>
     <details class="fold"><summary>${t('cautions.title')}</summary>
@@ -74,9 +75,10 @@ export function forecastSection(detail, { settings: { units } }) {
   </section>`;
 }
 
-/** @param {Forecast} forecast @param {import('../parts/distances.js').Units} units */
-function mustGo({ km_to_limit: { p05, p50, p95 }, probability_past_limit_now }, units) {
+/** @param {Forecast} forecast @param {import('../parts/distances.js').Units} units @param {string} verdict */
+function mustGo({ km_to_limit: { p05, p50, p95 }, probability_past_limit_now }, units, verdict) {
   if (p50 <= 0 || probability_past_limit_now >= 0.5) return t('ahead.go.now');
+  if (verdict.startsWith('change')) return t('ahead.go.read');
   const [middle, low, high] = [p50, p05, p95].map((km) => about(km, units));
   return t(p05 > 0 ? 'ahead.go' : 'ahead.go.already', { middle, low, high });
 }

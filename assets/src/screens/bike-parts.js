@@ -122,9 +122,15 @@ export function nextCheck({ check_again_in_km: km, check_again_in_days: days }, 
   return days === null || days < 1 ? t('line.within', { far }) : t('line.within.days', { far, time: span(days) });
 }
 
-/** @param {import('../data/garage.js').Forecast} forecast @param {import('../parts/distances.js').Units} units @returns {{far: string, band: string}} */
-export function toLimit({ km_to_limit: { p05, p50, p95 } }, units) {
+/**
+ * @param {import('../data/garage.js').Forecast} forecast
+ * @param {import('../parts/distances.js').Units} units
+ * @param {string} verdict the bike stands under: a worn chain has no way left, whatever the forecast hopes
+ * @returns {{far: string, band: string}}
+ */
+export function toLimit({ km_to_limit: { p05, p50, p95 } }, units, verdict) {
   if (p50 <= 0) return { far: t('line.past'), band: '' };
+  if (verdict.startsWith('change')) return { far: t('line.past.read'), band: '' };
   return {
     far: about(p50, units),
     band: t('line.band', { from: figure(Number(p05.toPrecision(2)), units), to: about(p95, units) }),

@@ -32,7 +32,7 @@ function stand({ meaning, readings, judged, forecasts }) {
   const last_reading = readings[chain?.last_reading_id ?? ''] ?? null;
   const [forecast, judgement] = id ? [forecasts[id] ?? null, judged[id] ?? null] : [null, null];
   const bike = { fields: {}, fitted_chain_id: id, last_reading, forecast, judged: judgement };
-  return { chain, last_reading, forecast, verdict: standing(bike) };
+  return { chain, last_reading, forecast, judgement, verdict: standing(bike) };
 }
 
 /** @param {State} state @param {BikeDetail} detail */
@@ -56,7 +56,7 @@ function page(state, detail) {
       forecast && last_reading
         ? html`<section class="sheet"><h2>${t('bike.fan')}</h2>
       ${wearFan(forecast, state.settings.units)} ${wearTable(forecast, state.settings.units)}</section>
-      ${forecastSection(detail, state)}`
+      ${forecastSection(detail, state, stand(detail).verdict)}`
         : nothing
     }
     ${log(state, detail)}
@@ -74,26 +74,28 @@ function held(state, id) {
 
 /** @param {BikeDetail} detail the verdict on its tag */
 function tagOf(detail) {
-  const { chain, last_reading, forecast, verdict } = stand(detail);
+  const { chain, last_reading, forecast, judgement, verdict } = stand(detail);
   const now = forecast?.elongation_now_percent;
   const limit = forecast?.limit_percent ?? '';
+  // A forecast that hopes for less than what was read must not stand beside “change” as if it were the reason.
+  const byReading = verdict.startsWith('change') && judgement && now && now.p50 < limit;
   const words = verdict === 'none' ? t(chain ? 'urgency.unread' : 'urgency.bare') : named('verdict', verdict);
   return html`<section class="tag ${verdict}" aria-label=${t('answer.title')}>${verdictShape(verdict)}<div>
     <p class="word">${words}</p>
     ${
       last_reading && now
-        ? html`<p class="figure">${t('bike.figure', { percent: percent(now.p50) })}</p>
-      <p class="number small">${t('bike.range', { lo: percent(now.p05), hi: percent(now.p95), limit })}</p>`
+        ? html`<p class="figure">${byReading ? t('bike.figure.read', { percent: percent(judgement.elongation_percent) }) : t('bike.figure', { percent: percent(now.p50) })}</p>
+      <p class="number small">${byReading ? t('answer.limit', { percent: limit }) : t('bike.range', { lo: percent(now.p05), hi: percent(now.p95), limit })}</p>`
         : html`<p>${t(chain ? 'bike.first' : 'bike.bare')}</p>`
     }</div></section>`;
 }
 
 /** @param {State} state @param {BikeDetail} detail */
 function facts(state, detail) {
-  const { chain, last_reading, forecast } = stand(detail);
+  const { chain, last_reading, forecast, verdict } = stand(detail);
   const { units } = state.settings;
   const { care } = state.bike;
-  const ahead = last_reading && forecast ? toLimit(forecast, units) : null;
+  const ahead = last_reading && forecast ? toLimit(forecast, units, verdict) : null;
   const order = detail.meaning.chains.map((one) => one.chain_id);
   const named = chain && order.length > 1 ? chainName(detail.chains, chain.chain_id, order) : '';
   return html`<dl class="facts">

@@ -107,14 +107,14 @@ function line(bike, units) {
       <span class="bike-name">${fields.name}${fields.tag ? html` <span class="bike-tag">${fields.tag}</span>` : nothing}</span>
       ${bike.round?.state === 'held' ? html`<span class="bike-held">${t('round.state.held')}</span>` : nothing}
       <span class="bike-verdict">${verdict === 'none' ? named('urgency', urgency({ ...bike, round: null })) : named('verdict', verdict)}</span>
-      ${known ? html`${wearStrip(known.elongation_now_percent, known.limit_percent)} ${figures(known, units)}` : nothing}
+      ${known ? html`${wearStrip(known.elongation_now_percent, known.limit_percent)} ${figures(known, units, verdict)}` : nothing}
     </span>
   </a>`;
 }
 
-/** @param {import('../data/garage.js').Forecast} forecast @param {State['settings']['units']} units */
-function figures(forecast, units) {
-  const { far, band } = toLimit(forecast, units);
+/** @param {import('../data/garage.js').Forecast} forecast @param {State['settings']['units']} units @param {string} verdict */
+function figures(forecast, units, verdict) {
+  const { far, band } = toLimit(forecast, units, verdict);
   if (!band) return html`<span class="bike-limit">${far}</span>`;
   const due = forecast.check_again_in_km <= 0;
   return html`<span class="bike-limit number">${t('line.limit', { far })}</span><span class="soft number">${band}</span>

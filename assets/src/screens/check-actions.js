@@ -165,6 +165,7 @@ async function keepAnswered({ draft, result }) {
     return;
   }
   change(cleared(draft), { flash: 'kept', keptId: id });
+  scrollTo(0, 0); // the next one begins with its instrument
   askToPersist();
 }
 

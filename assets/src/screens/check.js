@@ -91,7 +91,7 @@ function mainAction({ draft, result }) {
   const asNew = part !== null && !entry(draft);
   const ready = result.status === 'ok' || result.status === 'waiting';
   const text = asNew
-    ? t('keep.exact', { length: show(nominalMM(draft, draft.instrument), part.marks) })
+    ? t('keep.exact', { length: show(nominalMM(draft, draft.instrument), part.marks).replaceAll(' ', '\u00a0') })
     : t(ready ? 'keep.keep' : part ? 'keep.fix' : 'keep.first');
   return html`<button class="button main" type="button" aria-disabled=${asNew || ready ? 'false' : 'true'}
     @click=${asNew ? () => change(nudged(now().draft, 0)) : () => ready && keepSomewhere()}>${text}</button>`;

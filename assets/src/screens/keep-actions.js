@@ -10,6 +10,7 @@ import { readingChanges } from '../data/keep-reading.js';
 import { recallKept, rewrite } from '../data/kept.js';
 import { forget, keep, recall } from '../data/local.js';
 import { wearRequest } from '../data/meaning.js';
+import { mayLead } from '../data/roles.js';
 import { readFar } from '../parts/distances.js';
 import { inverse } from '../data/undo.js';
 import { t } from '../words/t.js';
@@ -44,8 +45,8 @@ const EMPTY = {
 export async function openKeep(source) {
   const kept = recall('keeping', { ...EMPTY, source: 'none' });
   const { draft, garage } = now();
-  const only = garage?.bikes.length === 1 ? garage.bikes[0].bike_id : '';
-  const first = (source ? '' : draft.bike?.bike_id) || only;
+  const [only = NEW, more] = garage?.bikes.map((one) => one.bike_id) ?? [];
+  const first = (source ? '' : draft.bike?.bike_id) || (more ? '' : only);
   const keeping = kept.source === source ? kept : { ...EMPTY, source, bike_id: first, first };
   set({ keeping, loose: null, refused: '', flash: '' });
   const loose = source ? (await recallKept()).find((one) => one.record_id === source) : null;
@@ -111,12 +112,18 @@ export function standing(state) {
   const isNew = keeping?.bike_id === NEW;
   const detail = work && work.bike_id === keeping?.bike_id ? work.detail : null;
   const ran = readFar(keeping?.ran ?? '', units);
-  const asksRan = isNew || Boolean(detail && !fitted(detail));
+  const asksRan = isNew || Boolean(detail && unknownAge(detail, mayLead(state.garage?.role)));
   const then = detail && keeping ? gone(keeping, knownDistance(detail, source(state)?.at), units) : null;
   const odometer = isNew ? readFar(keeping?.odometer ?? '', units) : null;
   const named = isNew ? Boolean(keeping?.name.trim()) : Boolean(detail);
   const ready = named && (asksRan ? ran !== null && !Number.isNaN(ran) && !Number.isNaN(odometer) : !then?.fault);
   return { ready, ran, odometer, gone: then, asksRan };
+}
+
+/** Whether it is asked what the bike's chain had run before its first reading. @param {import('../data/garage.js').BikeDetail} detail @param {boolean} lead whether it can be noted */
+function unknownAge(detail, lead) {
+  const chain = fitted(detail);
+  return !chain || (lead && !chain.reading_ids.length && detail.chains[chain.chain_id].fields.km_before === undefined);
 }
 
 /** Keeps it where it was said to belong, and goes there. */
@@ -140,25 +147,30 @@ export async function finishKeep() {
         ? null
         : {
             fitted_at_km: isNew ? (odometer ?? 0) : (work?.detail?.meaning.km ?? 0),
-            ...(ran ? { km_before: ran } : {}),
+            km_before: Number(ran),
           },
       newBike: isNew ? { name: keeping.name.trim(), ...driveOf(draft) } : null,
     },
   );
+  // What it had run before the bike's own count of it began.
+  if (on && asksRan) {
+    changes.unshift({ table: 'chains', record_id: on.chain_id, put: { km_before: Math.max(0, Number(ran) - on.km) } });
+  }
+  const before = Object.values(work?.detail?.chains ?? {});
   const ids = await put(changes);
   if (!ids) return;
   forget('keeping');
   if (loose) await rewrite({ ...loose, removed: true });
   else change(cleared(now().draft));
   const name = isNew ? keeping.name.trim() : work?.detail?.bike.fields.name;
-  set({ did: { text: t('keep.done.on', { name }), undo: takenBack(changes, ids), at: Date.now() } });
+  set({ did: { text: t('keep.done.on', { name }), undo: takenBack(changes, ids, before), at: Date.now() } });
   leave(`#/bike/${bike_id}`);
 }
 
-/** What takes it back: a reading is voided, what was added for it is removed. @param {import('../data/chain-change.js').Change[]} changes @param {string[]} ids */
-function takenBack(changes, ids) {
+/** What takes it back: a reading is voided, what was added for it is removed. @param {import('../data/chain-change.js').Change[]} changes @param {string[]} ids @param {import('../data/undo.js').Row[]} before */
+function takenBack(changes, ids, before) {
   const reading = { table: 'readings', record_id: ids[ids.length - 1], put: { void_reason: t('ahead.undo.reason') } };
-  return [reading, ...inverse(changes, ids, [])];
+  return [reading, ...inverse(changes, ids, before)];
 }
 
 /** Keeps it on this phone, with no bike. */

@@ -40,8 +40,15 @@ export function keepReading(state) {
     bench: html`${refusal(state)} ${howFar(state)}
       <div class="main-row"><a class="button" href=${keeping?.source ? '#/kept' : '#/check'}>${t('keep.back')}</a>
       <button class="button main" type="button" id="keep-done" aria-disabled=${from && standing(state).ready ? 'false' : 'true'}
-        @click=${finishKeep}>${name ? t('keep.on', { name }) : t('keep.choose')}</button></div>`,
+        @click=${finishKeep}>${word(state, name)}</button></div>`,
   };
+}
+
+/** What the main button does, or what it still waits for. @param {State} state @param {string|undefined} name */
+function word(state, name) {
+  if (!name) return t(state.keeping?.bike_id === NEW ? 'keep.choose.name' : 'keep.choose');
+  const { asksRan } = standing(state);
+  return asksRan && !state.keeping?.ran.trim() ? t('keep.choose.far') : t('keep.on', { name });
 }
 
 /** The reading as it is for the bike that is chosen. @param {State} state @returns {import('../data/request.js').Answer|null} */

@@ -162,7 +162,9 @@ function reading({ draft, result: { requests, counted }, person, settings }, rou
   const to = {
     ...{ bike_id, chain_id: fitted_chain_id ?? newId(), distance: null, newBike: null },
     at_km: ran ?? chain_km ?? 0,
-    newChain: fitted_chain_id ? null : { fitted_at_km: km, ...(ran ? { km_before: ran } : {}) },
+    newChain: fitted_chain_id
+      ? null
+      : { fitted_at_km: km, ...(ran === null || Number.isNaN(ran) ? {} : { km_before: ran }) },
   };
   return readingChanges(source, to, person.trim()).map((one) => ({ record_id: newId(), ...one }));
 }

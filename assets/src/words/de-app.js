@@ -50,7 +50,6 @@ export default {
   'drive.sprockets': 'Ritzel hinten',
   'drive.few': '1–4',
   'drive.chosen': 'Kettenschaltung, Ritzel: {n}',
-  'drive.chosen.one': 'Kettenschaltung, ein Ritzel',
   'drive.assumed': 'Antrieb? Strengste Grenze gilt',
 
   'setup.rule': 'Messlänge und Teilstriche',

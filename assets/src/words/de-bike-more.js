@@ -49,6 +49,7 @@ export default {
   'ahead.go.already':
     'Ihr Wechsel ist in etwa {middle} fällig: von jetzt an jederzeit, in neunzehn von zwanzig Fällen vor {high}.',
   'ahead.go.now': 'Ihr Wechsel ist jetzt fällig: am ehesten ist sie über ihrer Grenze.',
+  'ahead.go.read': 'Ihr Wechsel ist jetzt fällig: die letzte Messung ist an der Grenze oder darüber.',
   'ahead.past': 'Wahrscheinlichkeit, dass sie über der Grenze ist: {share}.',
   'ahead.aside': 'Diese Messung ansehen',
   'ahead.aside.mm': 'Es waren {n} mm',
@@ -79,6 +80,8 @@ export default {
   'keep.new': 'Ein neues Rad',
   'keep.loose': 'Kein Rad',
   'keep.choose': 'Ein Rad wählen',
+  'keep.choose.name': 'Erst einen Namen geben',
+  'keep.choose.far': 'Erst die Strecke sagen',
   'keep.on': 'Für {name} sichern',
   'keep.done.on': 'Für {name} gesichert.',
   'keep.back': 'Zurück',

@@ -23,6 +23,7 @@ export default {
 
   'line.limit': '{far} bis zur Grenze',
   'line.past': 'An der Grenze oder darüber',
+  'line.past.read': 'Nach der letzten Messung an der Grenze oder darüber',
   'line.band': 'wahrscheinlich {from} bis {to}',
   'line.check': 'Prüfen {when}',
   'line.within': 'innerhalb von {far}',
@@ -37,6 +38,7 @@ export default {
   'bike.gone': 'Dieses Rad ist nicht hier. Es wurde entfernt oder ist von einem anderen Telefon noch nicht angekommen.',
   'bike.all': 'Alle Räder',
   'bike.figure': 'Etwa {percent} % länger als neu',
+  'bike.figure.read': 'Letzte Messung: {percent} %',
   'bike.range': 'wahrscheinlich {lo} bis {hi} %, Grenze {limit} %',
   'bike.limit': 'Bis zur Grenze',
   'bike.check': 'Nächste Prüfung',

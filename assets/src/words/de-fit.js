@@ -34,9 +34,9 @@ export default {
   'fit.keeps.class': 'Familie seiner Kette',
   'fit.bikes': 'Rechnet mit losen Zahlen; es muss nichts gespeichert sein.',
 
-  'share.under': 'unter 1 %',
-  'share.over': 'über 99 %',
-  'share.is': '{percent} %',
+  'share.under': 'unter 1\u00a0%',
+  'share.over': 'über 99\u00a0%',
+  'share.is': '{percent}\u00a0%',
 
   'fit.tag': 'Antwort',
   'fit.answer': 'Die ganze Antwort',

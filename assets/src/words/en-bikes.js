@@ -23,6 +23,7 @@ export default {
 
   'line.limit': '{far} to the limit',
   'line.past': 'At the limit or past it',
+  'line.past.read': 'At the limit or past it by the last reading',
   'line.band': 'likely {from} to {to}',
   'line.check': 'Check {when}',
   'line.within': 'within {far}',
@@ -37,6 +38,7 @@ export default {
   'bike.gone': 'This bike is not here. It was removed, or it has not come over from another phone yet.',
   'bike.all': 'All bikes',
   'bike.figure': 'About {percent} % longer than new',
+  'bike.figure.read': 'Last reading {percent} %',
   'bike.range': 'likely {lo} to {hi} %, limit {limit} %',
   'bike.limit': 'To the limit',
   'bike.check': 'Next check',

@@ -34,9 +34,9 @@ export default {
   'fit.keeps.adjust_mm': 'how far the axle moves',
   'fit.keeps.class': 'the family of its chain',
 
-  'share.under': 'under 1 %',
-  'share.over': 'over 99 %',
-  'share.is': '{percent} %',
+  'share.under': 'under 1\u00a0%',
+  'share.over': 'over 99\u00a0%',
+  'share.is': '{percent}\u00a0%',
 
   'fit.tag': 'Answer',
   'fit.answer': 'The answer in full',

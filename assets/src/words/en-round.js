@@ -78,7 +78,7 @@ export default {
   'round.bike.open': 'Open the bike',
   'round.bike.clear': 'Clear it: seen, no reading',
   'round.bike.clear.reading': 'Clear it with this reading',
-  'round.bike.clear.reason': 'Clear it all the same…',
+  'round.bike.clear.reason': 'Clear it anyway…',
   'round.bike.clear.held': 'Clear it…',
   'round.bike.hold': 'Hold it…',
   'round.bike.no_chain':

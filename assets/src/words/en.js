@@ -69,7 +69,6 @@ export default {
   'drive.sprockets': 'Sprockets at the rear',
   'drive.few': '1–4',
   'drive.chosen': 'Derailleur, {n} sprockets',
-  'drive.chosen.one': 'Derailleur, one sprocket',
   'drive.assumed': 'Drive? Strictest limit assumed',
 
   'setup.rule': 'Span and marks',

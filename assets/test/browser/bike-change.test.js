@@ -73,7 +73,7 @@ test('a change is taken back with one touch, and half a change survives a reload
   await page.getByText('No reading yet').waitFor();
   await tap('Undo');
   await page.locator('.dock').getByText('Taken back.').waitFor();
-  await page.getByText('About 0.', { exact: false }).first().waitFor();
+  await page.locator('.tag .figure', { hasText: 'Last reading 1.04 %' }).waitFor();
   await page.locator('.fan-pin').nth(2).waitFor();
 });
 

@@ -69,7 +69,7 @@ test('the most urgent bike stands first, and search finds the others', async (t)
   await page.getByRole('searchbox').fill('k-01 loan');
   await page.getByRole('link', { name: /Loaner 1/ }).tap();
   await page.getByText('Child seat: It bears more than a rider').waitFor();
-  await page.getByRole('img', { name: /Elongation over distance: 1 reading/ }).waitFor();
+  await page.getByRole('img', { name: /Elongation over distance: one reading/ }).waitFor();
   await assertLooks(page, 'a bike with readings');
   await page.goBack();
   await page.waitForFunction(() => document.activeElement?.textContent?.includes('Loaner 1'), undefined);

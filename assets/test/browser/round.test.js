@@ -98,7 +98,7 @@ test('a held bike is cleared by a named reason, and that it was held stays in si
   await line(page, 'Heron').tap();
   assert.equal(await page.getByRole('button', { name: /^Clear/ }).count(), 0, 'no way to clear it in silence');
   await more(page).tap(); // a good reading says nothing about brakes
-  await page.getByRole('link', { name: 'Clear it all the same…' }).tap();
+  await page.getByRole('link', { name: 'Clear it anyway…' }).tap();
   await page.getByText('It was held: Brakes').waitFor();
   await page.locator('.tick', { hasText: 'Mended and tried' }).tap();
   await tap('Clear it');

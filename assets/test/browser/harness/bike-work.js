@@ -27,7 +27,6 @@ export async function firstReading(page, { marks, name, ran }) {
   await nudge(page, marks);
   await page.getByRole('button', { name: 'Keep this reading' }).tap();
   await page.getByRole('link', { name: 'Give it to a bike' }).tap();
-  await page.getByRole('button', { name: 'A new bike' }).tap();
   await type(page, 'Name of the bike', name);
   await page.getByRole('button', { name: ran }).tap();
   await page.getByRole('button', { name: `Keep it for ${name}` }).tap();
