@@ -13,6 +13,7 @@ import (
 	"fmt"
 	"io"
 	"math/big"
+	mathrand "math/rand/v2"
 	"net"
 	"net/http"
 	"os"
@@ -56,15 +57,18 @@ func makeCertificate(t *testing.T, dir, name string) []byte {
 	return cert
 }
 
-// freePorts finds ports that nobody listens on.
+// freePorts finds ports that nobody listens on, below those that systems hand
+// out by themselves: no connection made meanwhile takes one of them.
 func freePorts(t *testing.T, n int) []int {
 	t.Helper()
-	ports := make([]int, n)
-	for i := range ports {
-		l, err := net.Listen("tcp", "127.0.0.1:0")
-		require.NoError(t, err)
-		defer func() { require.NoError(t, l.Close()) }() // all at the end, so that they differ
-		ports[i] = l.Addr().(*net.TCPAddr).Port
+	var ports []int
+	for tries := 0; len(ports) < n; tries++ {
+		require.Less(t, tries, 1000, "no port is free")
+		port := 10000 + mathrand.IntN(20000)
+		if l, err := net.Listen("tcp", fmt.Sprintf("127.0.0.1:%d", port)); err == nil {
+			defer func() { require.NoError(t, l.Close()) }() // all at the end, so that they differ
+			ports = append(ports, port)
+		}
 	}
 	return ports
 }
@@ -74,7 +78,7 @@ func browser(rootsPEM []byte, port int) *http.Client {
 	roots := x509.NewCertPool()
 	roots.AppendCertsFromPEM(rootsPEM)
 	return &http.Client{
-		Timeout:       30 * time.Second,
+		Timeout:       3 * time.Minute,
 		CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse },
 		Transport: &http.Transport{
 			DisableKeepAlives: true, TLSClientConfig: &tls.Config{RootCAs: roots}, ForceAttemptHTTP2: true,
@@ -131,7 +135,7 @@ func startAuthority(t *testing.T, httpPort, tlsPort int) *authority {
 		defer func() { _ = resp.Body.Close() }()
 		a.root, err = io.ReadAll(resp.Body)
 		return err == nil && resp.StatusCode == http.StatusOK
-	}, time.Minute, 50*time.Millisecond, "the authority did not come up")
+	}, 3*time.Minute, 50*time.Millisecond, "the authority did not come up")
 	return a
 }
 

@@ -201,16 +201,22 @@ func TestKill_losesNothingAnswered(t *testing.T) {
 				require.NoError(t, err)
 			}
 		}
-		var pushing sync.WaitGroup
+		var pushing, begun sync.WaitGroup
+		begun.Add(len(phones))
 		for _, phone := range phones {
 			pushing.Go(func() {
 				for n := 0; ; n++ {
-					if _, err := phone.push(p.url, 1+n%20); err != nil {
+					_, err := phone.push(p.url, 1+n%20)
+					if n == 0 {
+						begun.Done()
+					}
+					if err != nil {
 						return
 					}
 				}
 			})
 		}
+		begun.Wait() // there is load, however slow the machine is
 		time.Sleep(time.Duration(20+r.IntN(80)) * time.Millisecond)
 		p.kill()
 		pushing.Wait()

@@ -44,13 +44,21 @@ func newPlace(t testing.TB, change ...func(*api.Config)) *place {
 	return p
 }
 
-// call answers one request; a stream is cut after a moment.
+// cutter is the caller of a stream who goes away once it has begun.
+type cutter struct {
+	*httptest.ResponseRecorder
+	cut func()
+}
+
+func (c cutter) Flush() {
+	c.ResponseRecorder.Flush()
+	c.cut()
+}
+
+// call answers one request; a stream is cut once it has begun.
 func (p *place) call(method, path, token, body string) *httptest.ResponseRecorder {
 	p.t.Helper()
-	ctx, cancel := context.WithTimeout(context.Background(), 2*time.Second)
-	if strings.HasSuffix(path, "/events") {
-		ctx, cancel = context.WithTimeout(context.Background(), 20*time.Millisecond)
-	}
+	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
 	r := httptest.NewRequestWithContext(ctx, method, path, strings.NewReader(body))
 	r.RemoteAddr = p.address
@@ -58,7 +66,11 @@ func (p *place) call(method, path, token, body string) *httptest.ResponseRecorde
 		r.Header.Set("Authorization", "Bearer "+token)
 	}
 	w := httptest.NewRecorder()
-	p.router.ServeHTTP(w, r)
+	if strings.HasSuffix(path, "/events") {
+		p.router.ServeHTTP(cutter{w, cancel}, r)
+	} else {
+		p.router.ServeHTTP(w, r)
+	}
 	return w
 }
 

@@ -48,7 +48,7 @@ func next(t *testing.T, lines chan string) string {
 	select {
 	case line := <-lines:
 		return line
-	case <-time.After(10 * time.Second):
+	case <-time.After(time.Minute):
 		t.Fatal("no event came")
 		return ""
 	}
