@@ -45,7 +45,7 @@ test-js: bundle
 	cd assets && node --test --test-reporter=spec $$(find src test/size -name '*.test.js' | sort)
 
 test-browser: build chromium
-	cd assets && node --test --test-reporter=spec --test-concurrency=1 test/browser/*.test.js
+	cd assets && node test/browser/run.js
 
 chromium:
 	@sh assets/test/browser/chromium.sh

@@ -4,24 +4,19 @@
  * own.
  */
 import { after } from 'node:test';
-import { buildEdition } from './edition.js';
+import { DOORS, buildDoors } from './doors-edition.js';
+import { until as look } from './patience.js';
 
 /** @typedef {import('playwright-core').Page} Page */
-
-const SCRIPT = `
-import * as garageDoors from '../data/garage.js';
-import * as sharingDoors from '../sync/sharing.js';
-const text = async () => (await sharingDoors.exportAll()).blob.text();
-const take = (file) => sharingDoors.importFile(new Blob([file]));
-globalThis.doors = { ...garageDoors, ...sharingDoors, exportText: text, importText: take, state: () => now() };
-`;
 
 /** @type {Promise<{program: string, remove: () => Promise<void>}>|undefined} */
 let edition;
 
-/** @returns {Promise<string>} path of the program with doors, built once a file */
+/** @returns {Promise<string>} path of the program with doors: the run's, else built for this file */
 export async function programWithDoors() {
-  edition ??= buildEdition('doors', SCRIPT);
+  const ofRun = process.env[DOORS];
+  if (ofRun) return ofRun;
+  edition ??= buildDoors();
   return (await edition).program;
 }
 
@@ -48,22 +43,13 @@ export async function door(page, name, ...args) {
 
 /** @typedef {import('../../../src/data/garage.js').GarageState} GarageState */
 
-/** After this long something will not come any more, ms; generous, since machines differ. */
-const PATIENCE_MS = 30_000;
-
 /**
  * @param {Page} page
  * @param {(garage: GarageState) => unknown} test
  * @returns {Promise<GarageState>} once it is true of the garage
  */
-export async function until(page, test) {
-  const end = Date.now() + PATIENCE_MS;
-  for (;;) {
-    const now = await garage(page);
-    if (test(now)) return now;
-    if (Date.now() > end) throw new Error(`not so in time: ${test}, but ${JSON.stringify(now)}`);
-    await page.waitForTimeout(20);
-  }
+export function until(page, test) {
+  return look(() => garage(page), test);
 }
 
 /** @param {Page} page @returns {Promise<import('../../../src/data/garage.js').GarageState>} */

@@ -28,7 +28,7 @@ export async function buildEdition(mark, script = '') {
   await cp(DIST, dist, { recursive: true }); // what stays the same is not compressed anew
   await run('go', ['run', './internal/tools/bundle', '-src', src, '-out', dist], { cwd: ROOT });
   await writeFile(join(dir, 'overlay.json'), JSON.stringify({ Replace: await overlay(dist) }));
-  await run('go', ['build', '-overlay', join(dir, 'overlay.json'), '-o', program, '.'], { cwd: ROOT });
+  await run('go', ['build', '-trimpath', '-overlay', join(dir, 'overlay.json'), '-o', program, '.'], { cwd: ROOT });
   return { program, remove: () => rm(dir, { recursive: true, force: true }) };
 }
 
