@@ -6,6 +6,7 @@ import { recallForm } from '../data/round-form.js';
 import { lookUp, roundOf } from '../data/round-view.js';
 import { setRound } from './round-actions.js';
 import { takeUp } from './round-check.js';
+import { drawTags } from './round-tags.js';
 
 /** @type {import('../app/store.js').State['garage']} */
 let seen = null;
@@ -17,6 +18,7 @@ export function startRounds() {
     if (garage === seen) return;
     seen = garage;
     if (place === 'round') look();
+    if (place === 'tags') drawTags();
   });
 }
 

@@ -16,16 +16,18 @@ export const LOCAL = /^(localhost|.*\.localhost|127(\.\d+){3}|0\.0\.0\.0|\[::1?\
 /** So many tags are drawn in one go, for a code takes a slow phone some milliseconds. */
 const AT_ONCE = 12;
 
-/** Draws the tags by and by, so that the page answers meanwhile. */
+/** Comes to the tags. */
 export function openTags() {
   setRound({ tagsDrawn: 0, fault: '' });
-  const more = () => {
-    const { place, garage, round } = now();
-    if (place !== 'tags' || (garage && round.tagsDrawn >= garage.bikes.length)) return;
-    if (garage) setRound({ tagsDrawn: round.tagsDrawn + AT_ONCE });
-    setTimeout(more, garage ? 0 : 50);
-  };
-  more();
+  drawTags();
+}
+
+/** Draws the tags by and by, so that the page answers meanwhile; those of bikes that come later too. */
+export function drawTags() {
+  const { place, garage, round } = now();
+  if (place !== 'tags' || !garage || round.tagsDrawn >= garage.bikes.length) return;
+  setRound({ tagsDrawn: round.tagsDrawn + AT_ONCE });
+  setTimeout(drawTags);
 }
 
 /** @param {import('../app/store.js').State} state */
