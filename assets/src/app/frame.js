@@ -65,13 +65,16 @@ function frame(state) {
   const place = PLACES[state.place];
   const { body, bench } = place.screen(state);
   entitle(`${t(place.title)} · ${t('app.name')}`);
-  if (place.bare) return html`<main class="place bare" id="place" tabindex="-1">${body}</main>${demoNote(state)}`;
+  // Whoever looks from outside sees by it which place is drawn: the address changes some frames earlier.
+  const at = [state.place, state.argument].filter(Boolean).join('/');
+  if (place.bare)
+    return html`<main class="place bare" id="place" data-place=${at} tabindex="-1">${body}</main>${demoNote(state)}`;
   return html`<div class="frame">
     <a class="skip" href="#place" @click=${skip}>${t('app.skip')}</a>
     <header class="plate">${icon('mark')}<span class="name">${t('app.name')}</span>
       <span class="small" role="status">${named('offline', offline(state))}</span></header>
     ${notices(state)} ${demoMark(state)}
-    <main class="place" id="place" tabindex="-1">${body}</main>
+    <main class="place" id="place" data-place=${at} tabindex="-1">${body}</main>
     <footer class="dock">
       ${bench === nothing ? nothing : html`<div class="bench">${bench}</div>`}
       <nav aria-label=${t('app.places')}><ul class="places">${Object.entries(PLACES).map(([name, one]) =>

@@ -2,7 +2,8 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { shell } from './harness/bike-work.js';
 import { door, programWithDoors } from './harness/doors.js';
-import { newPhone, openAndKeep } from './harness/phone.js';
+import { becomes } from './harness/patience.js';
+import { arrived, goTo, newPhone, openAndKeep } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 
 /** @typedef {import('playwright-core').Page} Page */
@@ -39,7 +40,7 @@ async function withBikes(t) {
 
 test('the shopping list says what the engine says: family, widths, length, what to cut, how to join', async (t) => {
   const { page, tourer } = await withBikes(t);
-  await page.goto(`/#/shopping/${tourer}`);
+  await goTo(page, `/#/shopping/${tourer}`);
   const family = (await shell('identify', { drive: 'derailleur', rear_sprockets: 9 })).candidates[0];
   const { chainstay_mm, chainrings, sprockets } = TOURER;
   const { pitches } = await shell('length', { chainstay_mm, chainrings, sprockets });
@@ -58,21 +59,18 @@ test('the shopping list says what the engine says: family, widths, length, what 
 
 test('where the bike says too little, the list says what is missing and does not guess', async (t) => {
   const { page, hub } = await withBikes(t);
-  await page.goto(`/#/shopping/${hub}`);
+  await goTo(page, `/#/shopping/${hub}`);
   await page.getByText('It can be one of these. Measure the outer width of the old chain').waitFor();
   await page.getByText('Not known yet: Crank axle to rear axle, Chainrings, Sprockets.').waitFor();
   await page.getByText('More than one family is possible. Do not buy').waitFor();
   assert.equal(await page.getByText(/\d+ pitches/).count(), 0);
   await page.getByRole('link', { name: 'Fill it in' }).tap();
-  await page
-    .getByRole('heading', { name: /Canal hub|Everything/ })
-    .first()
-    .waitFor();
+  await arrived(page, `#/edit/${hub}`);
 });
 
 test('the cost plan is the engine’s, with prices kept for the garage and the flat optimum said', async (t) => {
   const { page, tap, tourer, hub } = await withBikes(t);
-  await page.goto(`/#/cost/${tourer}`);
+  await goTo(page, `/#/cost/${tourer}`);
   await page.getByText('With all three prices it is worked out here.').waitFor();
   for (const [label, text] of [
     ['A chain', '35'],
@@ -89,8 +87,9 @@ test('the cost plan is the engine’s, with prices kept for the garage and the f
     prices: { chain: 3500, sprockets: 6050, chainring: 5000 },
     forecast: { drive: 'derailleur', rear_sprockets: 9, care: 'usual', readings: [], now_km: 0 },
   });
-  const shown = await page.locator('.ways > li').allInnerTexts();
-  assert.equal(shown.length, told.policies.length);
+  const ways = page.locator('.ways > li');
+  await becomes(() => ways.count(), told.policies.length);
+  const shown = await ways.allInnerTexts();
   told.policies.forEach((/** @type {any} */ policy, /** @type {number} */ i) => {
     const sum = Number(shown[i].match(/([\d.]+)\s*EUR/)?.[1]);
     assert.ok(Math.abs(100 * sum - policy.cost_per_1000_km) <= 0.5 + 1e-6, shown[i]);
@@ -103,14 +102,14 @@ test('the cost plan is the engine’s, with prices kept for the garage and the f
   await page.getByText('This compares costs only.').waitFor();
   await tap('Keep the prices');
   await page.getByText('Prices kept, for every bike.').waitFor();
-  await page.goto(`/#/cost/${hub}`);
+  await goTo(page, `/#/cost/${hub}`);
   await page.getByText('What chains cost on Canal hub').waitFor();
-  assert.equal(await page.getByLabel('A set of sprockets').inputValue(), '60.50');
+  await becomes(() => page.getByLabel('A set of sprockets').inputValue(), '60.50');
 });
 
 test('Fit fills itself in from a bike, is given back to it, and mixes no two bikes', async (t) => {
   const { page, tap, tourer } = await withBikes(t);
-  await page.goto('/#/fit');
+  await goTo(page, '/#/fit');
   await page.locator('.choice', { hasText: 'How long' }).first().tap();
   await page.locator('#fit-bike').selectOption({ label: 'Grey tourer' });
   await page.getByText('114 pitches', { exact: true }).waitFor();
@@ -128,13 +127,8 @@ test('Fit fills itself in from a bike, is given back to it, and mixes no two bik
   assert.deepEqual(detail.bike.fields.sprockets, TOURER.sprockets);
   await page.locator('#fit-bike').selectOption({ label: 'Canal hub' });
   await page.getByText('Still to fill in').waitFor();
-  assert.equal(
-    await page
-      .getByRole('textbox', { name: /^Crank axle/ })
-      .first()
-      .inputValue(),
-    '',
-  );
+  const stay = page.getByRole('textbox', { name: /^Crank axle/ }).first();
+  await becomes(() => stay.inputValue(), '');
   await tap('Undo');
   await page.getByText(/^11\d pitches$/).waitFor();
 });

@@ -2,7 +2,8 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { firstReading, forecastRows, nextReading, nudge, shell } from './harness/bike-work.js';
 import { fact } from './harness/bikes.js';
-import { newPhone, openAndKeep, type } from './harness/phone.js';
+import { becomes } from './harness/patience.js';
+import { goTo, newPhone, openAndKeep, type } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 import { more } from './harness/stories.js';
 
@@ -24,7 +25,7 @@ test('a reading on a bike from a cold start, with no network: 6 touches for a ne
   await page.getByText('Kept for Grey tourer.').waitFor();
   await page.locator('.fan svg').first().waitFor();
 
-  await page.goto('/#/check');
+  await goTo(page, '/#/check');
   await page.reload(); // a cold start
   const before = phone.touches();
   await nudge(page, 2);
@@ -36,7 +37,7 @@ test('a reading on a bike from a cold start, with no network: 6 touches for a ne
   await page.reload();
   await page.getByText('Reading 1.04 %').waitFor();
   await page.getByText('Reading 0.52 %').waitFor();
-  await page.goto('/#/kept');
+  await goTo(page, '/#/kept');
   await page.getByText('Nothing kept yet.').waitFor(); // it is on the bike, and nowhere twice
 });
 
@@ -49,7 +50,7 @@ test('after three readings the forecast is the engine’s own answer, told by th
   await firstReading(page, { marks: 1, name, ran: /^500$/ });
   await nextReading(page, { marks: 1, name, km: '700' });
   await nextReading(page, { marks: 2, name, km: '850,5' });
-  await page.waitForFunction(() => document.querySelectorAll('.fan-pin').length === 3);
+  await becomes(() => page.locator('.fan-pin').count(), 3);
 
   // What was done above, written down by hand: 12 1/16 in at 500 and 1200 km, 12 1/8 in at 2050.5 km.
   const rule = (/** @type {string} */ span_text) => ({ kind: 'rule', pitches: 24, span_text, resolution_in: '1/16' });
@@ -62,11 +63,12 @@ test('after three readings the forecast is the engine’s own answer, told by th
       { at_km: 2050.5, reading: rule('12 1/8 in') },
     ],
   });
+  const distances = told.curve.map((/** @type {any} */ point) => Math.round(point.km));
+  const km = (/** @type {string[]} */ row) => Number(row[0].replace(/\D/g, ''));
+  await becomes(async () => (await forecastRows(page)).map(km), distances);
   const shown = await forecastRows(page);
-  assert.equal(shown.length, told.curve.length);
   told.curve.forEach((/** @type {any} */ point, /** @type {number} */ i) => {
-    const [km, ...percents] = shown[i];
-    assert.equal(Number(km.replace(/\D/g, '')), Math.round(point.km));
+    const [, ...percents] = shown[i];
     [point.p05, point.p50, point.p95].forEach((value, j) => {
       assert.ok(Math.abs(Number(percents[j]) - value) <= 0.005 + 1e-9, `${percents[j]} for ${value}`);
     });
@@ -104,30 +106,30 @@ test('a reading that does not fit is set aside with its slip offered back; mende
     await page.getByRole('heading', { name, level: 1 }).waitFor();
   }
   await page.locator('.panel').getByText('This one fits with two digits swapped: 305.9').waitFor();
-  assert.equal(await page.locator('.fan-off.aside').count(), 1, 'off the paper, and hollow');
+  await becomes(() => page.locator('.fan-off.aside').count(), 1, 'off the paper, and hollow');
   await tap('It was 305.9 mm');
   await page.getByText('Corrected. The first reading stays in the log and does not count.').waitFor();
   await page.getByText('Look at this reading').waitFor({ state: 'detached' });
-  await page.waitForFunction(() => document.querySelectorAll('.fan-pin').length === 4);
-  assert.equal(await page.locator('.fan-off').count(), 0);
+  await becomes(() => page.locator('.fan-pin').count(), 4);
+  await becomes(() => page.locator('.fan-off').count(), 0);
   await tap('Undo');
   await page.locator('.dock').getByText('Taken back.').waitFor();
   await page.locator('.panel').getByText('This one fits with two digits swapped: 305.9').waitFor();
   await tap('Leave it out');
   await page.getByText('Left out. It stays in the log').waitFor();
-  await page.waitForFunction(() => document.querySelectorAll('.fan-pin').length === 3);
+  await becomes(() => page.locator('.fan-pin').count(), 3);
 });
 
 test('half a choice survives a reload, a slip in the distance is named, and nothing is kept twice', async (t) => {
   const { page, tap } = await withoutNetwork(t);
   await firstReading(page, { marks: 1, name: 'Grey tourer', ran: /^New$/ });
-  await page.goto('/#/check');
+  await goTo(page, '/#/check');
   await nudge(page, 1);
   await tap('Keep this reading');
   await type(page, /^Ridden since/, '12x');
   await page.getByText('This is not a distance.').waitFor();
   await page.reload();
-  await page.waitForFunction(() => /** @type {any} */ (document.querySelector('#keep-km'))?.value === '12x');
+  await becomes(() => page.locator('#keep-km').inputValue(), '12x');
   await page.locator('#keep-km').fill('120');
   await page.getByText('This chain has then run 120 km.').waitFor();
   const keep = page.getByRole('button', { name: 'Keep it for Grey tourer' });
@@ -138,7 +140,7 @@ test('half a choice survives a reload, a slip in the distance is named, and noth
   assert.equal(await readings.count(), 2);
   await tap('Undo');
   await page.locator('.dock').getByText('Taken back.').waitFor();
-  await page.waitForFunction(() => document.querySelectorAll('.fan-pin').length === 1);
+  await becomes(() => page.locator('.fan-pin').count(), 1);
 });
 
 test('the bike’s own drive judges: with a hub gear what is past the strictest limit rides on', async (t) => {
@@ -147,7 +149,7 @@ test('the bike’s own drive judges: with a hub gear what is past the strictest 
   await page.getByRole('radio', { name: 'Hub gear' }).check({ force: true });
   await page.getByRole('button', { name: 'Done' }).tap();
   await firstReading(page, { marks: 1, name: 'Canal hub', ran: /^500$/ });
-  await page.goto('/#/check');
+  await goTo(page, '/#/check');
   await page.locator('.setup button').first().tap();
   await page.getByRole('radio', { name: 'Derailleur' }).check({ force: true });
   await page.getByRole('radio', { name: '11', exact: true }).check({ force: true });

@@ -1,8 +1,10 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { addBike, assertLooks, chip, offline } from './harness/bikes.js';
+import { addBike, chip, offline } from './harness/bikes.js';
 import { garage, programWithDoors } from './harness/doors.js';
-import { type } from './harness/phone.js';
+import { assertLooks } from './harness/look.js';
+import { becomes } from './harness/patience.js';
+import { goTo, type } from './harness/phone.js';
 
 /** @typedef {import('playwright-core').Page} Page */
 
@@ -40,18 +42,17 @@ test('everything about a bike can be said, is refused where it cannot be, and is
   for (const [name, text] of Object.entries(texts)) await page.locator(`#edit-${name}`).fill(text);
   await assertLooks(page, 'everything about a bike');
   await page.reload();
-  await page.locator('#edit-note').waitFor();
-  assert.equal(await page.locator('#edit-note').inputValue(), 'squeaks');
-  assert.equal(await page.locator('#edit-adjust_back_mm').inputValue(), '12');
+  await becomes(() => page.locator('#edit-note').inputValue(), 'squeaks');
+  await becomes(() => page.locator('#edit-adjust_back_mm').inputValue(), '12');
   await tap('Save');
   await page.locator('#edit-longest_chainstay_mm-fault').waitFor(); // 400 is less than 430
   await page.locator('#edit-longest_chainstay_mm').fill('431,5');
   await page.locator('#edit-chainrings').fill('fifty');
   await page.locator('#edit-chainrings-fault').waitFor();
-  assert.equal(await button(page, 'Save').getAttribute('aria-disabled'), 'true');
+  await becomes(() => button(page, 'Save').getAttribute('aria-disabled'), 'true');
   await page.locator('#edit-chainrings').fill('50 34');
   await tap('Save');
-  await page.getByRole('heading', { name: 'Grey tourer 2' }).waitFor();
+  await page.getByRole('heading', { name: 'Grey tourer 2', level: 1, exact: true }).waitFor();
   const [bike] = (await garage(page)).bikes;
   assert.deepEqual(bike.fields, {
     name: 'Grey tourer 2',
@@ -92,13 +93,11 @@ test('what is half typed about distance and care is there after a reload', async
   await chip(page, 'Wiped').tap();
   await type(page, 'Note', 'after the ford');
   await page.reload();
-  await page.locator('#care-note').waitFor();
-  assert.equal(await page.locator('#care-note').inputValue(), 'after the ford');
+  await becomes(() => page.locator('#care-note').inputValue(), 'after the ford');
   await button(page, 'Note it').tap();
   await page.getByText('Care noted.').waitFor();
-  await page.goto('/#/add');
+  await goTo(page, '/#/add');
   await type(page, 'What do you call it?', 'Half a na');
   await page.reload();
-  await page.locator('#bike-name').waitFor();
-  assert.equal(await page.locator('#bike-name').inputValue(), 'Half a na');
+  await becomes(() => page.locator('#bike-name').inputValue(), 'Half a na');
 });

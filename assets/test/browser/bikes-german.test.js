@@ -1,7 +1,8 @@
 import { test } from 'node:test';
-import { assertLooks, shed } from './harness/bikes.js';
+import { shed } from './harness/bikes.js';
 import { door, programWithDoors } from './harness/doors.js';
-import { newPhone, openAndKeep } from './harness/phone.js';
+import { assertLooks } from './harness/look.js';
+import { goTo, newPhone, openAndKeep } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 
 /** Each place about a bike, with a German text that stands there once it is drawn. */
@@ -22,7 +23,7 @@ test('a shed of bikes speaks German, is accessible in both themes and fits', asy
   await page.getByText('Wechseln und die Ritzel ansehen').waitFor();
   await assertLooks(page, 'Räder');
   for (const [place, text] of Object.entries(PLACES)) {
-    await page.goto(`/#/${place}/00000001-0000-4000-8000-00000000000b`);
+    await goTo(page, `/#/${place}/00000001-0000-4000-8000-00000000000b`);
     await page.getByText(text).first().waitFor();
     await assertLooks(page, place);
   }

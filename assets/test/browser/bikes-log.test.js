@@ -1,7 +1,9 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { addBike, assertLooks, chip, fact, logged, offline, readBike } from './harness/bikes.js';
+import { addBike, chip, fact, logBegins, logIs, offline, readBike } from './harness/bikes.js';
 import { door, programWithDoors } from './harness/doors.js';
+import { assertLooks } from './harness/look.js';
+import { becomes } from './harness/patience.js';
 import { type } from './harness/phone.js';
 
 /** @typedef {import('playwright-core').Page} Page */
@@ -42,7 +44,7 @@ test('distance by odometer, ride and week; the chain keeps what it has run', asy
   await page.getByText('That is less than last time.').waitFor();
   await page.locator('#run-odometer').fill('-12');
   await page.getByText('This cannot be read as a number.').waitFor();
-  assert.equal(await button(page, 'First say how far').getAttribute('aria-disabled'), 'true');
+  await becomes(() => button(page, 'First say how far').getAttribute('aria-disabled'), 'true');
   await page.locator('#run-odometer').fill('99999999');
   await button(page, /^Note/).tap();
   await page.getByText(/Not saved: .*1000000/).waitFor();
@@ -55,7 +57,7 @@ test('distance by odometer, ride and week; the chain keeps what it has run', asy
   await type(page, 'About how far a week, km', '70');
   await button(page, 'Save it').tap();
   await page.getByText('Saved.').waitFor();
-  assert.deepEqual(await logged(page), ['Odometer 12\u202f134 km', 'Odometer 12\u202f034 km', '41 km ridden']);
+  await logIs(page, ['Odometer 12\u202f134 km', 'Odometer 12\u202f034 km', '41 km ridden']);
   await page.locator('.log summary').first().tap();
   await button(page, 'Remove this entry').tap();
   await fact(page, 'The bike has gone', '12\u202f034 km');
@@ -114,7 +116,7 @@ test('a ride from a GPX file, and files that are none', async (t) => {
   await page.getByText('ride.gpx: 11 km').waitFor();
   await button(page, 'Note 11 km').tap();
   await fact(page, 'The bike has gone', '11 km');
-  assert.deepEqual(await logged(page), ['11 km ridden from a GPX file']);
+  await logIs(page, ['11 km ridden from a GPX file']);
   await tap('Distance', 'link');
   await chip(page, 'GPX file').tap();
   await give(gpx(0.01));
@@ -129,7 +131,7 @@ test('lubricant on dirt is cautioned before it is noted, and not once the chain 
   await chip(page, 'Dirty').tap();
   await button(page, 'Note it').tap();
   await page.getByText('Care noted.').waitFor();
-  assert.deepEqual(await logged(page), ['Looked over (found dirty)']);
+  await logIs(page, ['Looked over (found dirty)']);
 
   await tap('Care', 'link');
   await chip(page, 'Lubricated').tap();
@@ -148,7 +150,7 @@ test('lubricant on dirt is cautioned before it is noted, and not once the chain 
   await chip(page, 'Oil').tap();
   await button(page, 'Note it').tap();
   await fact(page, 'Care', /** @type {any} */ (/^Wipe in/));
-  assert.deepEqual((await logged(page))[0], 'Cleaned, lubricated (Oil)');
+  await logBegins(page, 'Cleaned, lubricated (Oil)');
 
   await tap('Care', 'link');
   await chip(page, 'Lubricated').tap();
@@ -175,7 +177,7 @@ test('rain and squeaking are noted in three taps, and ask for lubricant until it
   await button(page, 'Note it').tap();
   assert.equal(phone.touches() - before, 3);
   await fact(page, 'Care', 'Wipe, then lubricate it now');
-  assert.equal((await logged(page))[0], 'Looked over (ridden in rain)');
+  await logBegins(page, 'Looked over (ridden in rain)');
 
   await tap('Care', 'link');
   await page.getByText('Why, and how').tap();
@@ -188,7 +190,7 @@ test('rain and squeaking are noted in three taps, and ask for lubricant until it
   for (const seen of ['Squeaks or rattles', 'Wiped', 'Lubricated']) await chip(page, seen).tap();
   await button(page, 'Note it').tap();
   await fact(page, 'Care', /** @type {any} */ (/^Wipe in/));
-  assert.equal((await logged(page))[0], 'Wiped, lubricated (Oil, squeaking)');
+  await logBegins(page, 'Wiped, lubricated (Oil, squeaking)');
 });
 
 test('a reading is voided with a reason, and taken back by noting it once more', async (t) => {
@@ -214,7 +216,7 @@ test('a reading is voided with a reason, and taken back by noting it once more',
   await page.getByText('Change the chain', { exact: true }).first().waitFor();
   // One that does not count, and the same once more.
   await page.locator('.log strong', { hasText: 'Reading 0.59 %' }).nth(1).waitFor();
-  assert.equal(await page.locator('.log .void').count(), 1);
+  await becomes(() => page.locator('.log .void').count(), 1);
 });
 
 test('chains take turns: put on, rest and retire, each with its own distance', async (t) => {
@@ -248,7 +250,7 @@ test('chains take turns: put on, rest and retire, each with its own distance', a
   await tap('Back', 'link');
   await ride('7');
   await fact(page, 'This chain has run', '307 km Chain 1');
-  assert.ok((await logged(page)).includes('Chain 2 retired'));
+  await page.locator('.log strong').getByText('Chain 2 retired', { exact: true }).waitFor();
   await tap('Chains', 'link');
   await page.locator('.chains > li', { hasText: 'Chain 2' }).getByText('has run 50 km').waitFor();
   await tap('About it', 'link');

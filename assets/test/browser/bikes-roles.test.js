@@ -1,8 +1,10 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { assertLooks, chip, fact, readBike } from './harness/bikes.js';
-import { door, until } from './harness/doors.js';
-import { type } from './harness/phone.js';
+import { chip, fact, readBike } from './harness/bikes.js';
+import { door, garage, until } from './harness/doors.js';
+import { assertLooks } from './harness/look.js';
+import { becomes } from './harness/patience.js';
+import { arrived, goTo, type } from './harness/phone.js';
 import { agreed, joinBy, phone, server } from './harness/shared.js';
 
 const BIKE = { fields: { name: 'Loaner 1', rear_sprockets: 9, tag: 'K-01' }, km: 900, wear: [0.2, 0.3] };
@@ -36,32 +38,38 @@ test('a viewer sees all of a bike and can change nothing', async (t) => {
   await tap('Everything about this bike', 'link');
   await page.getByText('Only leaders change this.').waitFor();
   await page.locator('#edit-name').fill('Mine');
-  assert.equal(await page.getByRole('button', { name: 'Save' }).getAttribute('aria-disabled'), 'true');
+  await becomes(() => page.getByRole('button', { name: 'Save' }).getAttribute('aria-disabled'), 'true');
   await tap('Back', 'link');
   await tap('Chains', 'link');
+  await page.getByText('has run 900 km').waitFor();
   assert.equal(await page.getByRole('button').count(), 0);
-  await page.goto('/#/add');
+  await goTo(page, '/#/add');
   await page.locator('#bike-name').fill('Mine');
-  assert.equal(await page.getByRole('button', { name: 'First give it a name' }).getAttribute('aria-disabled'), 'true');
+  const add = page.getByRole('button', { name: 'First give it a name' });
+  await becomes(() => add.getAttribute('aria-disabled'), 'true');
 });
 
 test('a checker notes distance and care, which the owner sees at once, and changes no bike', async (t) => {
   const { owner, other } = await garageFor(t, 'checker');
   const { page, tap } = other;
+  const [{ bike_id: bike }] = (await garage(page)).bikes;
   await page.getByText('You add readings, distance and care here').waitFor();
   await page.getByRole('link', { name: /Loaner 1/ }).tap();
   await tap('Take a reading', 'link');
+  await arrived(page, `#/check/${bike}`);
   await page.goBack();
+  await arrived(page, `#/bike/${bike}`);
   await owner.tap('Bikes', 'link');
   await owner.page.getByRole('link', { name: /Loaner 1/ }).tap();
   await fact(owner.page, 'The bike has gone', '900 km');
   await tap('Distance', 'link');
-  assert.equal(await chip(page, 'By the week').count(), 0);
   await type(page, 'Odometer shows, km', '950');
+  assert.equal(await chip(page, 'By the week').count(), 0);
   await page.getByRole('button', { name: 'Note 950 km' }).tap();
   await fact(page, 'The bike has gone', '950 km');
   await fact(owner.page, 'The bike has gone', '950 km');
   await tap('Undo');
+  await fact(page, 'The bike has gone', '900 km');
   await fact(owner.page, 'The bike has gone', '900 km');
   assert.equal(await page.getByRole('button', { name: 'Remove this entry' }).count(), 0);
   await until(page, agreed);

@@ -1,18 +1,19 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { READING, askEngine, newPhone } from './harness/phone.js';
+import { askEngine, goTo, newPhone, READING } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 
 test('an engine that ends is started again', async (t) => {
   const server = await startServer(t);
   const phone = await newPhone(t, server.origin);
-  await phone.page.goto('/');
+  await goTo(phone.page, '/');
   const first = await askEngine(phone.page, 'wear', READING);
   const worker = phone.page.workers()[0];
+  const ended = worker.waitForEvent('close');
   const restarted = phone.page.waitForEvent('worker');
   // Called without arguments, which the page never does, the Go program ends.
   await worker.evaluate(() => void setTimeout(() => /** @type {any} */ (tautspanCall)()));
-  await restarted;
+  await Promise.all([ended, restarted]);
   assert.deepEqual(await askEngine(phone.page, 'wear', READING), first);
   assert.equal(phone.page.workers().length, 1);
   phone.problems.length = 0; // Go says in the console why it ended
@@ -22,7 +23,7 @@ test('an engine that cannot be loaded is said plainly, the rest of the page stay
   const server = await startServer(t);
   const phone = await newPhone(t, server.origin);
   await phone.page.route('**/*.wasm', (route) => route.abort());
-  await phone.page.goto('/');
+  await goTo(phone.page, '/');
   await phone.page.getByRole('navigation').waitFor();
   await phone.page.getByRole('button', { name: /start (it )?again|try again/i }).waitFor();
   phone.problems.length = 0; // the file that was kept away
@@ -31,7 +32,7 @@ test('an engine that cannot be loaded is said plainly, the rest of the page stay
 test('a GPX file is read in the worker piece by piece', async (t) => {
   const server = await startServer(t);
   const phone = await newPhone(t, server.origin);
-  await phone.page.goto('/');
+  await goTo(phone.page, '/');
   await askEngine(phone.page, 'wear', READING);
   const answer = await phone.page.workers()[0].evaluate(() => {
     const points = '<trkpt lat="52" lon="5"/>' + ' '.repeat(1 << 20) + '<trkpt lat="52.001" lon="5"/>';

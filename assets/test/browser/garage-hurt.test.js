@@ -34,7 +34,7 @@ test('a phone with the first layout of the database keeps what was in it', async
   await door(page, 'save', [{ table: 'bikes', put: BIKE }]);
   await page.reload();
   await page.getByText('Compare: 3 mm over 100 pitches').waitFor();
-  assert.equal((await garage(page)).bikes.length, 1);
+  await until(page, ({ bikes }) => bikes.length === 1);
 });
 
 test('a full phone keeps all of a change or nothing of it, says so, and goes on once there is room', async (t) => {

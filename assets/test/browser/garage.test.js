@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { door, garage, programWithDoors } from './harness/doors.js';
-import { newPhone, openAndKeep } from './harness/phone.js';
+import { door, garage, programWithDoors, until } from './harness/doors.js';
+import { goTo, newPhone, openAndKeep } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 
 /** @param {any} t */
@@ -31,8 +31,7 @@ test('a garage works with no server, and is whole after a reload', async (t) => 
   ]);
   for (const again of [false, true]) {
     if (again) await page.reload();
-    await page.waitForFunction(() => /** @type {any} */ (globalThis).doors?.state().garage?.bikes[0]?.forecast);
-    const { bikes, rounds, sync, id } = await garage(page);
+    const { bikes, rounds, sync, id } = await until(page, (now) => now.bikes[0]?.forecast);
     assert.equal(id, '');
     assert.equal(sync.state, 'local');
     assert.equal(bikes.length, 1);
@@ -109,15 +108,15 @@ async function twoTabs(phone, locks) {
     assert.equal(await phone.page.evaluate(() => navigator.locks), undefined);
   }
   const other = await phone.context.newPage();
-  await other.goto('/');
+  await goTo(other, '/');
   const names = Array.from({ length: 20 }, (_, i) => `bike ${i}`);
   await Promise.all(
     names.map((name, i) => door([phone.page, other][i % 2], 'save', [{ table: 'bikes', put: { name, drive: 'hub' } }])),
   );
   for (const page of [phone.page, other]) {
-    await page.waitForFunction(() => /** @type {any} */ (globalThis).doors.state().garage.bikes.length === 20);
+    const all = await until(page, ({ bikes }) => bikes.length === 20);
     assert.deepEqual(
-      (await garage(page)).bikes.map(({ fields }) => fields.name),
+      all.bikes.map(({ fields }) => fields.name),
       names,
     );
   }

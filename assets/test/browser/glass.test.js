@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { assertAccessible, assertFits } from './harness/look.js';
-import { newPhone, openAndKeep } from './harness/phone.js';
+import { until } from './harness/patience.js';
+import { goTo, newPhone, openAndKeep } from './harness/phone.js';
 import { startServer } from './harness/server.js';
-import { drawn } from './harness/stories.js';
 
 /** @typedef {import('playwright-core').Page} Page */
 
@@ -19,7 +19,6 @@ async function offline(t, options) {
 
 /** @param {Page} page @returns {Promise<number>} px from line to line, as drawn */
 async function apart(page) {
-  await drawn(page);
   const [, upper, lower] = /M0 ([\d.]+)H1000M0 ([\d.]+)H/.exec(
     (await page.locator('.glass-lines path').getAttribute('d')) ?? '',
   ) ?? [''];
@@ -33,9 +32,15 @@ async function moveTo(page, px, ratio) {
     ['near', 4],
     ['fine', 1 / ratio],
   ])) {
-    const steps = Math.round((px - (await apart(page))) / pace);
+    const from = await apart(page);
+    const steps = Math.round((px - from) / pace);
     const button = page.getByRole('button', { name: `Line ${steps < 0 ? 'up' : 'down'}, ${name}` });
     for (let i = 0; i < Math.abs(steps); i++) await button.tap();
+    await until(
+      () => apart(page),
+      (now) => Math.abs(now - from - steps * pace) < 0.1 / ratio,
+      `${from} px and ${steps} times ${pace}`,
+    );
   }
   const off = px - (await apart(page));
   assert.ok(Math.abs(off) <= 0.5 / ratio + 1e-9, `${off} px off`);
@@ -60,9 +65,9 @@ for (const ratio of [1, 2, 2.625, 3]) {
       await tap('Take it');
     }
     await page.getByText('Lay the chain on the glass').waitFor();
-    await page.goto('/#/kit');
+    await goTo(page, '/#/kit');
     await page.getByText(/a millimetre is known to 0\.\d+ %/).waitFor();
-    await page.goto('/#/check');
+    await goTo(page, '/#/check');
     await tap('Measure on the glass', 'link');
     const [, pitches] =
       /the pin (\d+) pitches on/.exec((await page.locator('.glass-before').textContent()) ?? '') ?? [];
@@ -113,7 +118,7 @@ test('another way of holding the phone is refused, and said', async (t) => {
 
 test('settings that differ too much give no calibration', async (t) => {
   const { page, tap } = await offline(t);
-  await page.goto('/#/glass/card');
+  await goTo(page, '/#/glass/card');
   await tap('Show the lines');
   for (let i = 1; i <= 4; i++) {
     await page.getByText(`${i} of 4`).waitFor();

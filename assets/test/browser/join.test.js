@@ -1,17 +1,10 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { door, garage, until } from './harness/doors.js';
-import { assertAccessible, assertFits, assertRoomy, atEnd } from './harness/look.js';
-import { type } from './harness/phone.js';
+import { assertLooks } from './harness/look.js';
+import { becomes } from './harness/patience.js';
+import { goTo, type } from './harness/phone.js';
 import { BIKE, agreed, phone, server } from './harness/shared.js';
-
-/** @param {import('playwright-core').Page} page @param {string} where */
-async function assertGood(page, where) {
-  await atEnd(page);
-  await assertAccessible(page, where);
-  await assertFits(page, where);
-  await assertRoomy(page, where);
-}
 
 test('by touch: a link says what joining means, joins, and brings the own bikes along when asked to', async (t) => {
   const at = await server(t);
@@ -25,21 +18,21 @@ test('by touch: a link says what joining means, joins, and brings the own bikes 
   const asked = [];
   b.page.on('request', (request) => asked.push(request.url()));
 
-  await b.page.goto(url);
+  await goTo(b.page, url);
   await b.page.getByText('So that the others know who it is').waitFor();
   await b.page.getByText('The bikes that are on this phone already stay').waitFor();
-  await assertGood(b.page, 'Join, asked');
+  await assertLooks(b.page, 'Join, asked');
   await type(b.page, 'Name of this phone', 'Ben');
   await b.tap('Join');
   await b.page.getByRole('heading', { name: 'You are in: Club' }).waitFor();
   await b.page.getByText('This phone is a leader').waitFor();
-  assert.equal(new URL(b.page.url()).hash, '#/join/', 'the secret has left the address');
+  await becomes(() => new URL(b.page.url()).hash, '#/join/', 'the secret has left the address');
   assert.equal(
     asked.some((one) => one.includes(code)),
     false,
     'the secret was in no address asked for',
   );
-  await assertGood(b.page, 'Join, joined');
+  await assertLooks(b.page, 'Join, joined');
   await b.tap('Bring them into this garage');
   await b.page.getByText('They are in the shared garage now.').waitFor();
   await b.tap('See its bikes', /** @type {any} */ ('link'));
@@ -54,7 +47,7 @@ test('a link that is used up, with no signal, or with nothing in it, says so; no
   const [a, b] = [await phone(t, at), await phone(t, at)];
   await door(a.page, 'startSharing', 'Club', 'Ada');
   const { url } = await door(a.page, 'invite', 'viewer', 1, 3600);
-  await b.page.goto(url);
+  await goTo(b.page, url);
   await type(b.page, 'Name of this phone', 'Ben');
   await b.page.reload();
   await at.stop();
@@ -63,18 +56,18 @@ test('a link that is used up, with no signal, or with nothing in it, says so; no
   await at.start();
   await b.tap('Join');
   await b.page.getByText('This phone is a viewer').waitFor();
-  await b.page.goto(`${at.origin}/#/check`);
-  await b.page.goto(url);
+  await goTo(b.page, `${at.origin}/#/check`);
+  await goTo(b.page, url);
   await type(b.page, 'Name of this phone', 'Ben');
   await b.tap('Join');
   await b.page.getByText('This invitation is not valid').waitFor();
   assert.equal((await garage(b.page)).name, 'Club', 'what was joined stays');
-  await b.page.goto(`${at.origin}/#/check`);
+  await goTo(b.page, `${at.origin}/#/check`);
   await b.page.reload();
-  await b.page.goto(`${at.origin}/#/join/`);
+  await goTo(b.page, `${at.origin}/#/join/`);
   await b.page.getByText('There is no invitation in this address').waitFor();
-  await b.page.goto(`${at.origin}/#/join/nonsense%20%E2%98%83`);
+  await goTo(b.page, `${at.origin}/#/join/nonsense%20%E2%98%83`);
   await b.tap('Join');
   await b.page.getByText('This invitation is not valid').waitFor();
-  await assertGood(b.page, 'Join, refused');
+  await assertLooks(b.page, 'Join, refused');
 });

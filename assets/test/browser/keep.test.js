@@ -1,13 +1,14 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { newPhone, openAndKeep } from './harness/phone.js';
+import { becomes } from './harness/patience.js';
+import { goTo, newPhone, openAndKeep } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 import { chooseDrive, chooseInstrument, more, reads } from './harness/stories.js';
 
 test('a reading typed halfway survives a reload', async (t) => {
   const server = await startServer(t);
   const { page } = await newPhone(t, server.origin);
-  await page.goto('/');
+  await goTo(page, '/');
   await page.locator('#value').pressSequentially('12 1/');
   await page.reload();
   await reads(page, '12 1/');
@@ -17,7 +18,7 @@ test('a reading from another day says so before anyone rides by it', async (t) =
   const server = await startServer(t);
   const { page } = await newPhone(t, server.origin);
   await page.clock.install({ time: new Date('2026-03-01T08:00:00Z') });
-  await page.goto('/');
+  await goTo(page, '/');
   await more(page).tap();
   await page.getByText('Change the chain', { exact: true }).waitFor();
   await page.clock.setSystemTime(new Date('2026-03-02T08:00:00Z'));
@@ -37,7 +38,7 @@ test('a reading survives the crash of its tab', async (t) => {
   phone.page.goto('chrome://crash').catch(() => {});
   await crashed;
   const page = await phone.context.newPage();
-  await page.goto('/');
+  await goTo(page, '/');
   await reads(page, '119,9');
 });
 
@@ -58,10 +59,9 @@ test('a kept reading is there after a reload offline, takes a note, and its dele
   const note = page.getByLabel('Name or note');
   await note.pressSequentially('blue bike');
   await page.reload();
-  await page.waitForFunction(
-    () => /** @type {any} */ (document.querySelector('.kept-list input'))?.value === 'blue bike',
-  );
+  await becomes(() => note.inputValue(), 'blue bike');
   await tap('Delete');
+  await page.getByText('Deleted.').waitFor();
   await tap('Undo');
   await page.getByText('Rule: 12 1/16 in over 24 pitches').waitFor();
   await tap('Delete');
@@ -77,7 +77,7 @@ test('keeping before the engine has answered keeps the reading once, when it has
   let letThrough = () => {};
   const through = new Promise((done) => (letThrough = () => done(undefined)));
   await page.route('**/*.wasm', (route) => through.then(() => route.continue()));
-  await page.goto('/');
+  await goTo(page, '/');
   await more(page).tap();
   const keep = page.getByRole('button', { name: 'Keep this reading' });
   await keep.tap();
@@ -92,7 +92,7 @@ test('keeping before the engine has answered keeps the reading once, when it has
 test('instrument, drive and marks are remembered; starting afresh can be undone', async (t) => {
   const server = await startServer(t);
   const { page, tap } = await newPhone(t, server.origin);
-  await page.goto('/');
+  await goTo(page, '/');
   await chooseDrive(page, 'Hub gear', null);
   await chooseInstrument(page, 'Compare');
   await page.locator('.setup button').nth(1).tap();
@@ -108,7 +108,7 @@ test('instrument, drive and marks are remembered; starting afresh can be undone'
   await reads(page, '1/32 in');
   await page.reload();
   await page.getByText('Hub gear').waitFor();
-  assert.equal(await page.getByRole('radio', { name: 'Compare' }).isChecked(), true);
+  await becomes(() => page.getByRole('radio', { name: 'Compare' }).isChecked(), true);
   await page.getByText('100 pitches, marks 1/32').waitFor();
 });
 
@@ -116,7 +116,7 @@ test('a full phone says so, keeps the reading on the screen, and goes on once th
   const server = await startServer(t);
   const phone = await newPhone(t, server.origin);
   const { page, tap } = phone;
-  await page.goto('/');
+  await goTo(page, '/');
   await more(page).tap();
   const full = page.getByText('The phone’s storage is full');
   const devtools = await phone.context.newCDPSession(page);
@@ -148,10 +148,10 @@ test('a full phone says so, keeps the reading on the screen, and goes on once th
 test('another tab with a newer database is told apart from a full phone', async (t) => {
   const server = await startServer(t);
   const phone = await newPhone(t, server.origin);
-  await phone.page.goto('/#/kept');
+  await goTo(phone.page, '/#/kept');
   await phone.page.getByText('Nothing kept yet.').waitFor();
   const other = await phone.context.newPage();
-  await other.goto('/');
+  await goTo(other, '/');
   await other.evaluate(
     () =>
       new Promise((done, fail) => {
@@ -161,7 +161,7 @@ test('another tab with a newer database is told apart from a full phone', async 
       }),
   );
   await phone.page.getByText('A newer version of this app is open in another tab').waitFor();
-  await phone.page.goto('/#/check');
+  await goTo(phone.page, '/#/check');
   await more(phone.page).tap();
   await phone.page.getByText('Change the chain', { exact: true }).waitFor(); // a reading is still answered
 });
@@ -171,7 +171,7 @@ test('without its engine the app says so, keeps what is entered, and starts it a
   const phone = await newPhone(t, server.origin);
   const { page } = phone;
   await page.route('**/*.wasm', (route) => route.abort());
-  await page.goto('/');
+  await goTo(page, '/');
   await page.getByText('The calculator stopped').waitFor();
   await more(page).tap();
   await page.getByText('What you entered is kept.').waitFor();

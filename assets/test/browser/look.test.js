@@ -1,7 +1,9 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { assertAccessible, assertFits, assertRoomy } from './harness/look.js';
-import { newPhone } from './harness/phone.js';
+import { tabTo } from './harness/keys.js';
+import { assertAccessible, assertLooks, atEnd } from './harness/look.js';
+import { becomes } from './harness/patience.js';
+import { goTo, newPhone } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 import { chooseInstrument, more } from './harness/stories.js';
 
@@ -10,9 +12,27 @@ import { chooseInstrument, more } from './harness/stories.js';
 /** Every state of the screens, each by the steps that lead to it from the one before. */
 const STATES = /** @type {[string, (page: Page) => Promise<unknown>][]} */ ([
   ['Check, empty', (page) => page.getByText('No reading yet').waitFor()],
-  ['Check, drive', (page) => page.locator('.setup button').first().tap()],
-  ['Check, span and marks', (page) => page.locator('.setup button').nth(1).tap()],
-  ['Check, other count', (page) => page.getByRole('radio', { name: 'Other count' }).check({ force: true })],
+  [
+    'Check, drive',
+    async (page) => {
+      await page.locator('.setup button').first().tap();
+      await page.locator('.choice', { hasText: 'Hub gear' }).waitFor();
+    },
+  ],
+  [
+    'Check, span and marks',
+    async (page) => {
+      await page.locator('.setup button').nth(1).tap();
+      await page.locator('.choice', { hasText: 'Other count' }).waitFor();
+    },
+  ],
+  [
+    'Check, other count',
+    async (page) => {
+      await page.getByRole('radio', { name: 'Other count' }).check({ force: true });
+      await page.getByRole('button', { name: 'Two pitches more' }).waitFor();
+    },
+  ],
   [
     'Check, verdict',
     async (page) => {
@@ -20,6 +40,7 @@ const STATES = /** @type {[string, (page: Page) => Promise<unknown>][]} */ ([
       await page.getByRole('button', { name: 'Done' }).tap();
       await more(page).tap();
       await page.getByText('Where the doubt comes from').tap();
+      await page.locator('details[open]').waitFor();
     },
   ],
   [
@@ -60,6 +81,7 @@ const STATES = /** @type {[string, (page: Page) => Promise<unknown>][]} */ ([
     async (page) => {
       await chooseInstrument(page, 'Caliper');
       await page.locator('.setup button').nth(1).tap();
+      await page.getByText('Roller').first().waitFor();
     },
   ],
   [
@@ -73,15 +95,21 @@ const STATES = /** @type {[string, (page: Page) => Promise<unknown>][]} */ ([
   [
     'Kept readings',
     async (page) => {
-      await page.goto('/#/kept');
+      await goTo(page, '/#/kept');
       await page.getByText('Compare: 0.5 mm over 100 pitches').waitFor();
     },
   ],
-  ['Kept readings, deleted', (page) => page.getByRole('button', { name: 'Delete' }).tap()],
+  [
+    'Kept readings, deleted',
+    async (page) => {
+      await page.getByRole('button', { name: 'Delete' }).tap();
+      await page.getByText('Deleted.').waitFor();
+    },
+  ],
   [
     'Kit',
     async (page) => {
-      await page.goto('/#/kit');
+      await goTo(page, '/#/kit');
       await page.getByRole('heading', { name: 'Kit' }).waitFor();
     },
   ],
@@ -90,28 +118,24 @@ const STATES = /** @type {[string, (page: Page) => Promise<unknown>][]} */ ([
 test('every state is accessible in both themes and fits 320 px and text of twice the size', async (t) => {
   const server = await startServer(t);
   const { page } = await newPhone(t, server.origin);
-  await page.goto('/');
+  await goTo(page, '/');
   for (const [state, arrive] of STATES) {
     await arrive(page);
-    // At the end of the page the dock lies over nothing, so no target counts as half covered.
-    await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
-    await assertAccessible(page, state);
-    await assertFits(page, state);
-    await assertRoomy(page, state);
+    await assertLooks(page, state);
   }
 });
 
 test('the rider’s own choice of theme is accessible too, and is remembered', async (t) => {
   const server = await startServer(t);
   const { page } = await newPhone(t, server.origin);
-  await page.goto('/#/kit');
+  await goTo(page, '/#/kit');
   await page.getByRole('radio', { name: 'Slate' }).check({ force: true });
-  await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+  await atEnd(page);
   await assertAccessible(page, 'Kit, slate');
   await page.reload();
-  assert.equal(await page.evaluate(() => document.documentElement.dataset.theme), 'dark');
+  await becomes(() => page.evaluate(() => document.documentElement.dataset.theme), 'dark');
   await page.getByRole('radio', { name: 'Inches' }).check({ force: true });
-  await page.goto('/#/check');
+  await goTo(page, '/#/check');
   await page.locator('.setup button').nth(1).tap();
   await page.getByText('1/32').waitFor();
   assert.equal(await page.getByText('254 mm').count(), 0);
@@ -120,20 +144,20 @@ test('the rider’s own choice of theme is accessible too, and is remembered', a
 test('with the keyboard alone: a reading, its verdict, kept, looked up and deleted', async (t) => {
   const server = await startServer(t);
   const { page } = await newPhone(t, server.origin, { width: 1280, height: 800, mouse: true });
-  await page.goto('/');
+  await goTo(page, '/');
   await page.getByText('No reading yet').waitFor();
   await page.keyboard.press('Tab');
-  assert.equal(await focused(page), 'Skip to the reading');
-  await tabTo(page, 'Far end of the span');
+  assert.equal(await page.evaluate(() => document.activeElement?.textContent), 'Skip to the reading');
+  await tabTo(page, /^Far end of the span/);
   await page.keyboard.press('ArrowRight');
   await page.getByText('Change the chain', { exact: true }).waitFor();
-  await tabTo(page, 'Keep this reading');
+  await tabTo(page, /^Keep this reading/);
   await page.keyboard.press('Enter');
   await page.getByText('Kept on this phone.').waitFor();
-  await tabTo(page, 'Kept readings', true);
+  await tabTo(page, /^Kept readings/, 'Shift+Tab');
   await page.keyboard.press('Enter');
   await page.getByText('Rule: 12 1/16 in over 24 pitches').waitFor();
-  await tabTo(page, 'Delete');
+  await tabTo(page, /^Delete/);
   await page.keyboard.press('Enter');
   await page.getByText('Deleted.').waitFor();
   await page.waitForFunction(() => document.activeElement?.textContent === 'Undo');
@@ -145,7 +169,7 @@ test('nothing moves for those who asked for no motion, and focus is never covere
   const server = await startServer(t);
   const { page } = await newPhone(t, server.origin);
   await page.emulateMedia({ reducedMotion: 'reduce' });
-  await page.goto('/');
+  await goTo(page, '/');
   await more(page).tap();
   await page.getByText('Where the doubt comes from').waitFor();
   const moving = await page.evaluate(() => document.getAnimations().length);
@@ -161,24 +185,3 @@ test('nothing moves for those who asked for no motion, and focus is never covere
     if (box) assert.ok(box.top < dock, `focus at ${box.top} px is under the dock at ${dock} px`);
   }
 });
-
-/** @param {Page} page @returns {Promise<string>} what is read aloud for the focus */
-function focused(page) {
-  return page.evaluate(() => {
-    const { activeElement } = document;
-    return activeElement?.getAttribute('aria-label') ?? activeElement?.textContent?.trim() ?? '';
-  });
-}
-
-/**
- * @param {Page} page
- * @param {string} name
- * @param {boolean} [back]
- */
-async function tabTo(page, name, back = false) {
-  for (let i = 0; i < 60; i++) {
-    if ((await focused(page)).startsWith(name)) return;
-    await page.keyboard.press(back ? 'Shift+Tab' : 'Tab');
-  }
-  assert.fail(`the keyboard never came to ${name}`);
-}

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { READING, askEngine, newPhone, openAndKeep } from './harness/phone.js';
+import { askEngine, newPhone, openAndKeep, READING } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 
 test('from the first visit on, the app opens and answers with no network', async (t) => {

@@ -5,7 +5,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test } from 'node:test';
 import { assertAccessible, assertFits, assertRoomy } from './harness/look.js';
-import { newPhone, openAndKeep, type } from './harness/phone.js';
+import { becomes } from './harness/patience.js';
+import { goTo, newPhone, openAndKeep, type } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 import { drawn, verdict } from './harness/stories.js';
 
@@ -36,14 +37,14 @@ async function withPhotos(t) {
 /** @param {Page} page @param {string|{name: string, mimeType: string, buffer: Buffer}} file */
 async function give(page, file) {
   await page.locator('input[type=file]').first().setInputFiles(file);
-  await page.locator('#photo-result').waitFor({ timeout: 60_000 });
+  await page.locator('#photo-result').waitFor();
   await drawn(page);
 }
 
 test('photograph: turned on, print measured, picture confirmed, then a verdict, with no network', async (t) => {
   const { path, elongation_percent, check_line_mm } = picture();
   const { page, tap } = await withPhotos(t);
-  await page.goto('/#/check');
+  await goTo(page, '/#/check');
   await page.locator('.choice', { hasText: 'Photo' }).tap();
   await assertFits(page, 'six instruments');
   await tap('Take a picture', 'link');
@@ -65,6 +66,7 @@ test('photograph: turned on, print measured, picture confirmed, then a verdict, 
   await page.getByRole('checkbox', { name: 'A ring sits on each' }).tap();
   await page.getByRole('checkbox', { name: 'The chain was pulled taut' }).tap();
   await tap('Show the result');
+  await page.locator('.tag', { hasText: '% longer' }).waitFor();
   await verdict(page);
   const [, percent] = /([\d.]+) % longer/.exec(await page.locator('.tag').innerText()) ?? [];
   assert.ok(Math.abs(Number(percent) - elongation_percent) < 0.2, `${percent}, drawn with ${elongation_percent}`);
@@ -73,14 +75,14 @@ test('photograph: turned on, print measured, picture confirmed, then a verdict, 
   await verdict(page);
   await tap('Keep this reading');
   await page.getByText('Kept on this phone.').waitFor();
-  await page.goto('/#/kept');
+  await goTo(page, '/#/kept');
   await page.getByText(`Photograph: ${percent} % longer over 18 pitches`).waitFor();
 });
 
 test('a picture that cannot be trusted gives a reason and no number', async (t) => {
   const tilted = picture('-tilt', '17');
   const { page, tap } = await withPhotos(t);
-  await page.goto('/#/photo');
+  await goTo(page, '/#/photo');
   await type(page, 'reading 1', String(tilted.check_line_mm.toFixed(1)));
   await give(page, tilted.path);
   await page.getByText('The phone was tilted too far').waitFor();
@@ -97,7 +99,7 @@ test('a picture that cannot be trusted gives a reason and no number', async (t) 
 // The print itself is what the engine looks for, and its size is that of paper.
 test('the printed frame is to scale, on one sheet, and known by the engine', async (t) => {
   const { page } = await withPhotos(t);
-  await page.goto('/#/frame');
+  await goTo(page, '/#/frame');
   await page.locator('.photo-frame').waitFor();
   await assertRoomy(page, 'the frame to print');
   await page.emulateMedia({ media: 'print' });
@@ -110,7 +112,7 @@ test('the printed frame is to scale, on one sheet, and known by the engine', asy
   const shot = join(mkdtempSync(join(tmpdir(), 'tautspan-')), 'frame.png');
   writeFileSync(shot, await page.screenshot());
   await page.emulateMedia({ media: 'screen' });
-  await page.goto('/#/photo');
+  await goTo(page, '/#/photo');
   await type(page, 'reading 1', '240');
   await give(page, shot);
   await page.getByText('does not look like a chain').waitFor();
@@ -122,8 +124,8 @@ test('turned off again, it is gone from Check', async (t) => {
   const { page, tap } = await withPhotos(t);
   await tap('Turn it off');
   await page.getByRole('button', { name: 'Turn it on' }).waitFor();
-  assert.equal(await page.evaluate(() => caches.has('wanted-later')), false);
-  await page.goto('/#/check');
+  await becomes(() => page.evaluate(() => caches.has('wanted-later')), false);
+  await goTo(page, '/#/check');
   await page.locator('.choice', { hasText: 'Screen' }).waitFor();
   assert.equal(await page.locator('.choice', { hasText: 'Photo' }).count(), 0);
 });

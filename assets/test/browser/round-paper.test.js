@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { door, programWithDoors } from './harness/doors.js';
-import { newPhone, openAndKeep } from './harness/phone.js';
+import { becomes } from './harness/patience.js';
+import { goTo, newPhone, openAndKeep } from './harness/phone.js';
 import { readQR } from './harness/qr-reader.js';
 import { addLoaners, line, phoneWithLoaners, stands } from './harness/rounds.js';
 import { startServer } from './harness/server.js';
@@ -31,9 +32,8 @@ test('printed tags hold each bike’s address, which opens it', async (t) => {
   await page.getByText('which only this machine can reach').waitFor();
   await tap('Give 2 bikes a code');
   await page.getByText('Every bike has a code now.').waitFor();
-  const codes = await page.locator('.tag-code').allInnerTexts();
-  assert.equal(new Set(codes).size, 5);
-  for (const code of codes) assert.match(code, /^[2-9A-Z]{3}$/);
+  const codes = page.locator('.tag-code').filter({ hasText: /^[2-9A-Z]{3}$/ });
+  await becomes(async () => new Set(await codes.allInnerTexts()).size, 5);
   await onPaper(page);
   const texts = await readQR(await page.screenshot({ fullPage: true }));
   assert.deepEqual(
@@ -45,15 +45,15 @@ test('printed tags hold each bike’s address, which opens it', async (t) => {
   assert.equal(await sheets(page), 1);
   assert.equal(await page.getByRole('button', { name: 'Print the tags' }).isVisible(), false);
   await page.emulateMedia({ media: 'screen' });
-  await page.goto(texts[0]); // any camera, any phone of the garage
+  await goTo(page, texts[0]); // any camera, any phone of the garage
   const [name] = Object.entries(ids).find(([, id]) => texts[0].endsWith(id)) ?? [];
   await page.getByRole('heading', { name }).waitFor();
 });
 
 test('tags are printed black on white in the dark theme too', async (t) => {
   const { page, ids } = await phoneWithLoaners(t, { theme: 'dark' });
-  await page.goto('/#/tags');
-  await page.locator('.qr').first().waitFor();
+  await goTo(page, '/#/tags');
+  await becomes(() => page.locator('.qr').count(), 5);
   await page.setViewportSize({ width: 360, height: 2400 }); // so that the dock lies over none
   assert.equal(
     (await readQR(await page.locator('.tag-sheet').screenshot())).length,
@@ -75,15 +75,24 @@ test('the sheet says of every bike how it stands, by word and shape, and nothing
     put: { round_id: round, bike_id: ids[name], at: '2026-03-07T08:10:00Z', by: 'Ada', ...more },
   });
   await door(page, 'save', [check('Heron', { state: 'held', reason: 'Brakes' }), check('Kite', { state: 'cleared' })]);
-  await page.goto(`/#/round/${round}`);
+  await goTo(page, `/#/round/${round}`);
   await tap('Finish with 3 not seen');
+  await page.getByText('Only cleared bikes go out.').first().waitFor();
   await onPaper(page);
-  await page.locator('.paper').waitFor();
-  const rows = (await page.locator('.paper tbody tr').allInnerTexts()).map((row) => row.replace(/\s+/g, ' ').trim());
-  assert.match(rows[1], /Heron Held Brakes Ada /);
-  assert.match(rows[2], /Kite Cleared Ada /);
-  assert.match(rows[0], /Dipper Not seen yet$/);
-  assert.equal(await page.locator('.paper tbody svg').count(), 5);
+  const row = page.locator('.paper tbody tr');
+  await row
+    .nth(1)
+    .filter({ hasText: /Heron\s+Held\s+Brakes\s+Ada\s/ })
+    .waitFor();
+  await row
+    .nth(2)
+    .filter({ hasText: /Kite\s+Cleared\s+Ada\s/ })
+    .waitFor();
+  await row
+    .nth(0)
+    .filter({ hasText: /Dipper\s+Not seen yet\s*$/ })
+    .waitFor();
+  await becomes(() => page.locator('.paper tbody svg').count(), 5);
   assert.equal(await page.locator('.dock').isVisible(), false);
   assert.equal(await page.locator('.round-bar').isVisible(), false);
   assert.equal(await sheets(page), 1);
@@ -96,9 +105,9 @@ test('a long round is printed on several sheets', async (t) => {
   const [round] = await door(page, 'save', [
     { table: 'rounds', put: { name: 'All', started_at: '2026-03-07T08:00:00Z' } },
   ]);
-  await page.goto(`/#/round/${round}`);
+  await goTo(page, `/#/round/${round}`);
   await page.getByText('Show 20 more').waitFor();
-  assert.equal(await page.locator('.paper tbody tr').count(), 80, 'paper has all of them');
+  await becomes(() => page.locator('.paper tbody tr').count(), 80, 'paper has all of them');
   await onPaper(page);
   const count = await sheets(page);
   assert.ok(count >= 2 && count <= 5, `${count} sheets`);
@@ -106,11 +115,15 @@ test('a long round is printed on several sheets', async (t) => {
 
 test('a tag for each of hundreds of bikes, drawn by and by', async (t) => {
   const { page } = await phoneWithLoaners(t);
-  const many = Array.from({ length: 295 }, (_, i) => ({ table: 'bikes', put: { name: `Loaner ${i}`, drive: 'hub' } }));
-  await door(page, 'save', many);
-  await page.goto('/#/tags');
+  const many = (/** @type {number} */ n, /** @type {string} */ name) =>
+    Array.from({ length: n }, (_, i) => ({ table: 'bikes', put: { name: `${name} ${i}`, drive: 'hub' } }));
+  await door(page, 'save', many(295, 'Loaner'));
+  await goTo(page, '/#/tags');
   await page.getByRole('button', { name: 'Print the tags' }).waitFor();
-  assert.equal(await page.locator('.qr').count(), 300);
+  await becomes(() => page.locator('.qr').count(), 300);
+  await door(page, 'save', many(20, 'Late')); // as another phone's, while the page is open
+  await becomes(() => page.locator('.qr').count(), 320);
+  await page.getByRole('button', { name: 'Print the tags' }).waitFor();
 });
 
 // Chromium on Linux has no reader of codes of its own: an independent one stands in
@@ -134,10 +147,12 @@ test('where the browser reads codes, a photograph of a tag opens its bike', asyn
   });
   await openAndKeep(page);
   await addLoaners(page);
-  await page.goto('/#/tags');
-  const photo = await page.locator('.paper-tag', { hasText: 'Newt' }).screenshot();
+  await goTo(page, '/#/tags');
+  const tag = page.locator('.paper-tag', { hasText: 'Newt' });
+  await tag.locator('.qr').waitFor();
+  const photo = await tag.screenshot();
   const nothing = await page.locator('.plate').screenshot();
-  await page.goto('/#/round');
+  await goTo(page, '/#/round');
   await page.getByRole('button', { name: 'Start, 5 bikes' }).tap();
   const input = page.getByLabel('Scan a tag');
   await input.setInputFiles({ name: 'wall.png', mimeType: 'image/png', buffer: nothing });
@@ -151,13 +166,13 @@ test('where the browser reads codes, a photograph of a tag opens its bike', asyn
 test('where it does not, the page says what to do, and typing a code finds the bike', async (t) => {
   const { page, tap } = await phoneWithLoaners(t);
   await tap('Start, 5 bikes');
-  assert.equal(await page.getByText('Scan a tag').count(), 0);
   await page.getByText('point the phone’s own camera at a tag').waitFor();
+  assert.equal(await page.getByText('Scan a tag').count(), 0);
   const field = page.getByLabel('Name or tag code');
   await field.fill('zz9');
   await page.getByText('No bike of this round is called or tagged so.').waitFor();
   await field.fill('cd-9');
-  await page.waitForFunction(() => document.querySelectorAll('a.row').length === 1);
+  await becomes(() => page.locator('a.row').count(), 1);
   await line(page, 'Dipper').waitFor();
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { name: 'Dipper' }).waitFor();

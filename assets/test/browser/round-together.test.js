@@ -1,12 +1,11 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { door, until } from './harness/doors.js';
-import { type } from './harness/phone.js';
-import { PATIENCE_MS, addLoaners, line, stands } from './harness/rounds.js';
+import { door, garage, until } from './harness/doors.js';
+import { becomes } from './harness/patience.js';
+import { goTo, type } from './harness/phone.js';
+import { addLoaners, line, stands } from './harness/rounds.js';
 import { joinBy, phone, server } from './harness/shared.js';
 import { more } from './harness/stories.js';
-
-/** @typedef {import('./harness/phone.js').Phone} Phone */
 
 /**
  * A leader's phone with the loaners, and a helper's that has joined.
@@ -21,15 +20,9 @@ async function two(t, role) {
   await joinBy(leader, helper, role);
   await until(helper.page, ({ bikes }) => bikes.length === 5);
   for (const { page } of [leader, helper]) {
-    page.setDefaultTimeout(PATIENCE_MS);
-    await page.goto('/#/round');
+    await goTo(page, '/#/round');
   }
   return { leader, helper, ids };
-}
-
-/** @param {Phone} one @param {string} address @returns {Promise<void>} goes there as a link on the page would */
-async function go({ page }, address) {
-  await page.evaluate((hash) => void (location.hash = hash), address);
 }
 
 // An hour before the ride: two phones, patchy signal. 12 1/16 in over 24 pitches is
@@ -99,21 +92,21 @@ test('Saturday: a leader and a helper, one of them with no signal in the middle'
   assert.equal(helper.touches(), 10, 'the helper’s Saturday, its loss of signal in it');
 
   // Everybody's name stands on a bike's own page afterwards.
-  await go(helper, `#/bike/${ids.Kite}`);
+  await goTo(helper.page, `/#/bike/${ids.Kite}`);
   await helper.page.getByText('In rounds').tap();
   const history = helper.page.locator('.checks > li');
   await history
     .first()
     .getByText(/^\s*Ada, /)
     .waitFor();
-  assert.equal(await history.count(), 3);
+  await becomes(() => history.count(), 3);
 });
 
 test('a tag’s address opens the bike on a helper’s phone, and from there its check in the round', async (t) => {
   const { leader, helper, ids } = await two(t, 'checker');
   await leader.tap('Start, 5 bikes');
   await until(helper.page, ({ rounds }) => rounds.length === 1);
-  await helper.page.goto(`/#/bike/${ids.Newt}`);
+  await goTo(helper.page, `/#/bike/${ids.Newt}`);
   await helper.page.getByRole('link', { name: 'Not seen yet' }).tap();
   await helper.tap('Clear it: seen, no reading');
   await stands(leader.page, '1 of 5 cleared, 0 held, 4 not seen yet');
@@ -133,12 +126,14 @@ test('a viewer sees it all and can change none of it', async (t) => {
   await line(helper.page, 'Dipper').tap();
   await helper.page.getByRole('heading', { name: 'Dipper' }).waitFor();
   await helper.page.locator('.standing', { hasText: 'Brakes' }).waitFor();
+  const [{ round_id }] = (await garage(leader.page)).rounds;
   for (const way of ['', '/hold', '/clear']) {
-    await go(helper, `#/round/${(await door(leader.page, 'state')).garage.rounds[0].round_id}/${ids.Dipper}${way}`);
+    await goTo(helper.page, `/#/round/${round_id}/${ids.Dipper}${way}`);
     await helper.page.getByText('Dipper').first().waitFor();
     for (const name of [/^Clear it/, /^Hold it/, /^Name a reason/])
       assert.equal(await helper.page.getByRole('button', { name }).count(), 0, `${way} ${name}`);
   }
-  await helper.page.goto('/#/tags');
+  await goTo(helper.page, '/#/tags');
+  await helper.page.locator('.qr').first().waitFor();
   assert.equal(await helper.page.getByRole('button', { name: /^Give/ }).count(), 0);
 });

@@ -1,20 +1,14 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { door } from './harness/doors.js';
-import { assertAccessible, assertFits, assertRoomy, atEnd } from './harness/look.js';
-import { type } from './harness/phone.js';
+import { tabTo } from './harness/keys.js';
+import { assertLooks } from './harness/look.js';
+import { becomes } from './harness/patience.js';
+import { goTo, type } from './harness/phone.js';
 import { line, phoneWithLoaners, stands } from './harness/rounds.js';
 import { more, reads } from './harness/stories.js';
 
 /** @typedef {import('playwright-core').Page} Page */
-
-/** Accessible, within its screen, and with room for a gloved thumb. @param {Page} page @param {string} where */
-async function assertLooks(page, where) {
-  await atEnd(page);
-  await assertAccessible(page, where);
-  await assertFits(page, where);
-  await assertRoomy(page, where);
-}
 
 // 12 1/16 in over 24 pitches is 0.5208 %: past no limit on a hub gear (1.0) nor on
 // 9 sprockets (0.75); 12 1/8 in is 1.04 % (common practice, no source).
@@ -52,7 +46,8 @@ test('a round alone, by touch and offline: two touches a bike, a worn one held, 
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { name: 'Otter' }).waitFor();
   await tap('Hold it…', 'link');
-  assert.equal(await page.getByRole('button', { name: 'Name a reason first' }).getAttribute('aria-disabled'), 'true');
+  const first = page.getByRole('button', { name: 'Name a reason first' });
+  await becomes(() => first.getAttribute('aria-disabled'), 'true');
   await page.locator('.tick', { hasText: 'Brakes' }).tap();
   await type(page, 'In your own words', 'front pads gone');
   await tap('Hold it');
@@ -70,7 +65,7 @@ test('a round alone, by touch and offline: two touches a bike, a worn one held, 
   await page.reload();
   await stands(page, '3 of 5 cleared, 2 held, 0 not seen yet');
   await page.getByText('Who cleared and held what').tap();
-  assert.equal(await page.locator('.checks > li').count(), 5);
+  await becomes(() => page.locator('.checks > li').count(), 5);
   const heron = await door(page, 'openBike', ids.Heron);
   const [reading] = /** @type {any[]} */ (Object.values(heron.readings));
   assert.deepEqual([reading.fields.at_km, reading.fields.by], [800, 'Ada']);
@@ -78,8 +73,7 @@ test('a round alone, by touch and offline: two touches a bike, a worn one held, 
   assert.equal(check.fields.reading_id, reading.record_id);
 
   await page.getByRole('link', { name: 'All rounds' }).tap();
-  await page.getByText('Still held since').first().waitFor();
-  assert.equal(await page.locator('a.row', { hasText: 'Still held since' }).count(), 2, 'held ones are overdue');
+  await becomes(() => page.locator('a.row', { hasText: 'Still held since' }).count(), 2, 'held ones are overdue');
 });
 
 test('a held bike is cleared by a named reason, and that it was held stays in sight', async (t) => {
@@ -94,16 +88,17 @@ test('a held bike is cleared by a named reason, and that it was held stays in si
       put: { round_id: round, bike_id: ids.Heron, at, state: 'held', reason: 'Brakes', by: 'Bo' },
     },
   ]);
-  await page.goto(`/#/round/${round}`);
+  await goTo(page, `/#/round/${round}`);
   await line(page, 'Heron').tap();
+  await page.getByRole('heading', { name: 'Heron' }).waitFor();
   assert.equal(await page.getByRole('button', { name: /^Clear/ }).count(), 0, 'no way to clear it in silence');
   await more(page).tap(); // a good reading says nothing about brakes
   await page.getByRole('link', { name: 'Clear it anyway…' }).tap();
   await page.getByText('It was held: Brakes').waitFor();
   await page.locator('.tick', { hasText: 'Mended and tried' }).tap();
   await tap('Clear it');
-  assert.equal(touches(), 5);
   await stands(page, '1 of 5 cleared, 0 held, 4 not seen yet');
+  assert.equal(touches(), 5);
   await page.getByText(/^\s*Cleared\s*1\s*$/).tap();
   await line(page, 'Heron').getByText('Was held: Brakes').waitFor();
   await tap('Undo');
@@ -117,9 +112,10 @@ test('a held bike is cleared by a named reason, and that it was held stays in si
 
 test('what is half entered survives a look at another bike, Check, and a reload', async (t) => {
   const { page, tap } = await phoneWithLoaners(t);
-  await page.goto('/#/check');
+  await goTo(page, '/#/check');
   await more(page).tap();
-  await page.goto('/#/round');
+  await reads(page, '12 1/16 in');
+  await goTo(page, '/#/round');
   await tap('Start, 5 bikes');
   await tap('Next: Dipper', 'link');
   await page.locator('#value').fill('12 1/');
@@ -127,23 +123,24 @@ test('what is half entered survives a look at another bike, Check, and a reload'
   await tap('Hold it…', 'link');
   await page.locator('.tick', { hasText: 'Wheels' }).tap();
   await page.getByLabel('In your own words').fill('rim is wor');
+  await becomes(() => page.getByLabel('Wheels or tyres').isChecked(), true);
   await page.reload();
-  assert.equal(await page.getByLabel('In your own words').inputValue(), 'rim is wor');
-  assert.ok(await page.getByLabel('Wheels or tyres').isChecked());
+  await becomes(() => page.getByLabel('In your own words').inputValue(), 'rim is wor');
+  await becomes(() => page.getByLabel('Wheels or tyres').isChecked(), true);
   await page.goBack();
   await reads(page, '12 1/');
-  assert.equal(await page.getByRole('button', { name: /^Clear it/ }).getAttribute('aria-disabled'), 'true');
+  await becomes(() => page.getByRole('button', { name: /^Clear it/ }).getAttribute('aria-disabled'), 'true');
   await page.getByRole('link', { name: 'All bikes of the round' }).tap();
   await line(page, 'Heron').tap();
   await page.getByText('No reading yet').waitFor();
-  await page.goto('/#/check');
+  await goTo(page, '/#/check');
   await reads(page, '12 1/16 in'); // Check's own, as it was left
   await page.reload();
-  await page.goto('/#/round');
+  await goTo(page, '/#/round');
   await page.getByRole('link', { name: /^Go on/ }).tap();
   await line(page, 'Dipper').tap();
   await reads(page, '12 1/');
-  assert.equal(await page.getByLabel('Note').inputValue(), 'bell is lo');
+  await becomes(() => page.getByLabel('Note').inputValue(), 'bell is lo');
 });
 
 test('a reading on a bike without a chain is kept with its first one, once it is said what that has run', async (t) => {
@@ -176,18 +173,8 @@ test('a reading on a bike without a chain is kept with its first one, once it is
 
 /** Moves to what has that name with Tab alone, and presses a key there. @param {Page} page @param {RegExp} name @param {string} key */
 async function byKey(page, name, key) {
-  for (let i = 0; i < 60; i++) {
-    await page.keyboard.press('Tab');
-    const here = await page.evaluate(() => {
-      const element = document.activeElement;
-      const label = element?.id ? document.querySelector(`label[for="${element.id}"]`)?.textContent : '';
-      return `${element?.getAttribute('aria-label') ?? ''} ${element?.textContent ?? ''} ${label ?? ''}`
-        .replace(/\s+/g, ' ')
-        .trim();
-    });
-    if (name.test(here)) return page.keyboard.press(key);
-  }
-  assert.fail(`the keyboard does not reach ${name}`);
+  await tabTo(page, name);
+  await page.keyboard.press(key);
 }
 
 test('a round with the keyboard alone', async (t) => {
@@ -245,7 +232,7 @@ test('every screen of Round is accessible in both themes and fits', async (t) =>
   await assertLooks(page, 'Round, with one before');
   await page.getByRole('link', { name: 'Tags to print' }).tap();
   await assertLooks(page, 'tags');
-  await page.goto('/#/round/nothing');
+  await goTo(page, '/#/round/nothing');
   await page.getByText('There is no such round on this phone.').waitFor();
   await assertLooks(page, 'no such round');
 });

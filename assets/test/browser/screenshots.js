@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { shed } from './harness/bikes.js';
 import { buildEdition } from './harness/edition.js';
 import { SHARE_SCENES, TOOL_SCENES } from './harness/kit-scenes.js';
-import { newPhone } from './harness/phone.js';
+import { goTo, newPhone } from './harness/phone.js';
 import { ROUND_SCENES, enterDemo } from './harness/round-scenes.js';
 import { startServer } from './harness/server.js';
 import { session } from './harness/session.js';
@@ -50,13 +50,13 @@ const BIKE_SCENES = {
 
 /** The wear fan, further down on the bike's page. @param {Page} page */
 async function toFan(page) {
-  await page.goto(`/#/bike/${BIKE}`);
+  await goTo(page, `/#/bike/${BIKE}`);
   await page.locator('.fan').evaluate((fan) => fan.scrollIntoView({ block: 'start' }));
 }
 
 /** A reading about to be kept for the bike. @param {Page} page */
 async function toKeep(page) {
-  await page.goto(`/#/check/${BIKE}`);
+  await goTo(page, `/#/check/${BIKE}`);
   await page.waitForFunction(() => /** @type {any} */ (document.querySelector('#value'))?.value.includes('12 1/16'));
   await page.locator('.tag:not(.busy) .figure').waitFor();
   await page.getByRole('button', { name: 'Keep this reading' }).click();
@@ -77,7 +77,7 @@ await session(async (t) => {
   for (const theme of /** @type {const} */ (['light', 'dark'])) {
     for (const size of SIZES) {
       const { page } = await newPhone(t, server.origin, { ...size, theme, mouse: size.width > 600 });
-      await page.goto('/');
+      await goTo(page, '/');
       await page.getByText('Ready for offline').waitFor();
       const places = await page.locator('nav a').evaluateAll((links) => links.map((a) => a.getAttribute('href') ?? ''));
       await page.evaluate((changes) => /** @type {any} */ (globalThis).keep(changes), shed());
@@ -110,7 +110,7 @@ await session(async (t) => {
  * @param {(page: Page) => Promise<unknown>} [scene] what is done there first
  */
 async function take(page, place, path, scene = SCENES[place.slice(2)]) {
-  await page.goto(`/${place}`);
+  await goTo(page, `/${place}`);
   await scene?.(page);
   await shoot(page, path);
 }

@@ -2,7 +2,8 @@ import assert from 'node:assert/strict';
 import { createServer } from 'node:http';
 import { after, before, test } from 'node:test';
 import { buildEdition } from './harness/edition.js';
-import { kept, newPhone, openAndKeep } from './harness/phone.js';
+import { becomes } from './harness/patience.js';
+import { goTo, kept, newPhone, openAndKeep } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 
 /** @typedef {import('playwright-core').Page} Page */
@@ -20,7 +21,7 @@ test('a new version waits until the rider agrees, then all pages change at once'
   const { page } = phone;
   await openAndKeep(page);
   const other = await phone.context.newPage();
-  await other.goto('/');
+  await goTo(other, '/');
   const old = await edition(page);
   assert.equal(old.script, undefined);
 
@@ -31,19 +32,18 @@ test('a new version waits until the rider agrees, then all pages change at once'
   await page.reload();
   await page.getByRole('button', { name: 'Use it now' }).waitFor();
   assert.deepEqual(await edition(page), old, 'a reload is no consent');
-  assert.equal((await caches(page)).length, 2, 'both versions are whole meanwhile');
+  await becomes(async () => (await caches(page)).length, 2, 'both versions are whole meanwhile');
 
   await server.stop(); // taking over needs no network
   await Promise.all([other.waitForEvent('load'), page.waitForEvent('load'), phone.tap('Use it now')]);
   for (const one of [page, other]) {
-    await one.getByRole('navigation').waitFor();
+    await becomes(async () => (await edition(one)).script, 'two');
     const now = await edition(one);
-    assert.equal(now.script, 'two');
     assert.equal(now.page, 'two');
     assert.notEqual(now.version, old.version);
   }
-  await eventually(async () => (await caches(page)).length === 1, 'the old version is gone');
-  assert.deepEqual(await caches(page), [`tautspan-${(await edition(page)).version}`]);
+  const { version } = await edition(page);
+  await becomes(() => caches(page), [`tautspan-${version}`], 'the old version is gone');
 });
 
 test('what is entered survives the change of version', async (t) => {
@@ -55,8 +55,8 @@ test('what is entered survives the change of version', async (t) => {
   await server.start(next.program);
   await askForUpdate(phone.page);
   await Promise.all([phone.page.waitForEvent('load'), phone.tap('Use it now')]);
-  assert.equal((await edition(phone.page)).script, 'two');
-  assert.equal(await phone.page.getByRole('textbox').first().inputValue(), '12 1/16');
+  await becomes(async () => (await edition(phone.page)).script, 'two');
+  await becomes(() => phone.page.getByRole('textbox').first().inputValue(), '12 1/16');
 });
 
 test('half of one version and half of another is refused', async (t) => {
@@ -75,16 +75,17 @@ test('half of one version and half of another is refused', async (t) => {
   t.after(async () => void torn.close());
   const { port } = /** @type {import('node:net').AddressInfo} */ (torn.address());
   const phone = await newPhone(t, `http://127.0.0.1:${port}`);
-  await phone.page.goto('/');
+  await goTo(phone.page, '/');
   await phone.page.getByText('Not ready for offline').waitFor();
-  assert.equal(await phone.page.evaluate(async () => (await navigator.serviceWorker.getRegistration()) ?? null), null);
+  const registered = () => phone.page.evaluate(async () => Boolean(await navigator.serviceWorker.getRegistration()));
+  await becomes(registered, false);
 
   changed = () => true; // the change is through; the phone tries again when its signal is back
   await phone.offline(true);
   await phone.offline(false);
   await phone.page.getByText('Ready for offline').waitFor();
   await phone.page.reload();
-  assert.equal((await edition(phone.page)).script, 'two');
+  await becomes(async () => (await edition(phone.page)).script, 'two');
 });
 
 test('a version that some page still holds is not thrown away', async (t) => {
@@ -94,9 +95,7 @@ test('a version that some page still holds is not thrown away', async (t) => {
   const { version } = await edition(phone.page);
   // A page that does not reload: it only says, as every page does, what it runs on.
   const stuck = await phone.context.newPage();
-  await stuck.goto(
-    await phone.page.evaluate(() => String(document.querySelector('link[rel=icon]')?.getAttribute('href'))),
-  );
+  await stuck.goto('/healthz');
   await stuck.evaluate((name) => {
     navigator.locks.request(name, { mode: 'shared' }, () => new Promise(() => {}));
   }, `tautspan-${version}`);
@@ -105,11 +104,11 @@ test('a version that some page still holds is not thrown away', async (t) => {
   await askForUpdate(phone.page);
   await Promise.all([phone.page.waitForEvent('load'), phone.tap('Use it now')]);
   await phone.page.reload();
-  await phone.page.waitForTimeout(300);
+  await kept(phone.page); // and has cleared away what nobody holds
   assert.ok((await caches(phone.page)).includes(`tautspan-${version}`), 'kept while it is held');
   await stuck.close();
   await phone.page.reload();
-  await eventually(async () => (await caches(phone.page)).length === 1, 'gone once it is free');
+  await becomes(async () => (await caches(phone.page)).length, 1, 'gone once it is free');
   phone.problems.length = 0; // a picture opened as a page asks for an icon of its own
 });
 
@@ -131,13 +130,4 @@ function edition(page) {
 /** @param {Page} page @returns {Promise<string[]>} names of the caches */
 function caches(page) {
   return page.evaluate(() => globalThis.caches.keys());
-}
-
-/** @param {() => Promise<boolean>} holds @param {string} what */
-async function eventually(holds, what) {
-  for (let i = 0; i < 100; i++) {
-    if (await holds()) return;
-    await new Promise((again) => setTimeout(again, 50));
-  }
-  assert.fail(what);
 }

@@ -1,5 +1,5 @@
 /** Steps and invented bikes that the stories of Bikes share. */
-import { assertAccessible, assertFits, assertRoomy, atEnd } from './look.js';
+import { becomes } from './patience.js';
 import { newPhone, openAndKeep, type } from './phone.js';
 import { startServer } from './server.js';
 
@@ -37,18 +37,14 @@ export async function addBike({ page, tap }, name) {
   await page.getByRole('heading', { name, level: 1 }).waitFor();
 }
 
-/** What is noted in a bike's log. @param {Page} page @returns {Promise<string[]>} */
-export function logged(page) {
-  return page.locator('.log strong').allInnerTexts();
+/** Waits until the newest entry of a bike's log is this. @param {Page} page @param {string} entry */
+export async function logBegins(page, entry) {
+  await page.locator('.log strong').first().getByText(entry, { exact: true }).waitFor();
 }
 
-/** Accessible, within its screen, and with room for a gloved thumb. @param {Page} page @param {string} where */
-export async function assertLooks(page, where) {
-  // At the end of the page the dock lies over nothing, so no target counts as half covered.
-  await atEnd(page);
-  await assertAccessible(page, where);
-  await assertFits(page, where);
-  await assertRoomy(page, where);
+/** Waits until a bike's log is just this. @param {Page} page @param {string[]} entries */
+export async function logIs(page, entries) {
+  await becomes(() => page.locator('.log strong').allInnerTexts(), entries);
 }
 
 const DAY_MS = 86_400_000;

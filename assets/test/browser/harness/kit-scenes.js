@@ -1,10 +1,11 @@
 /** Kit's places, each by the steps that lead to it from the one before. */
+import { goTo } from './phone.js';
 
 /** @typedef {import('playwright-core').Page} Page */
 
 /** With a garage on this phone only, which is shared on the way. @type {[string, (page: Page) => Promise<unknown>][]} */
 export const SHARE_SCENES = [
-  ['share', (page) => page.goto('/#/share')],
+  ['share', (page) => goTo(page, '/#/share')],
   [
     'share-invited',
     async (page) => {
@@ -15,18 +16,18 @@ export const SHARE_SCENES = [
       await page.locator('.invitation .qr').evaluate((qr) => qr.scrollIntoView({ block: 'start' }));
     },
   ],
-  ['backup', (page) => page.goto('/#/backup')],
+  ['backup', (page) => goTo(page, '/#/backup')],
   ['backup-delete', (page) => page.getByRole('button', { name: 'Delete it…' }).click()],
 ];
 
 /** In the demo, which has instruments. @type {[string, (page: Page) => Promise<unknown>][]} */
 export const TOOL_SCENES = [
-  ['instruments', (page) => page.goto('/#/instruments')],
+  ['instruments', (page) => goTo(page, '/#/instruments')],
   ['instrument', (page) => page.getByRole('link', { name: /Group’s gauge/ }).click()],
   [
     'kit-german',
     async (page) => {
-      await page.goto('/#/kit');
+      await goTo(page, '/#/kit');
       await page.getByRole('radio', { name: 'Deutsch' }).check({ force: true });
       await page.getByRole('heading', { name: 'Kiste' }).waitFor();
     },
@@ -34,7 +35,7 @@ export const TOOL_SCENES = [
   [
     'bike-german',
     async (page) => {
-      await page.goto('/#/bikes');
+      await goTo(page, '/#/bikes');
       await page.locator('.bike-list a').first().click();
     },
   ],

@@ -14,15 +14,23 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
  */
 export async function atEnd(page) {
   await page.evaluate(async () => {
-    const until = performance.now() + 5000;
+    const until = performance.now() + 30_000;
     for (let last = 0, still = 0; still < 10 && performance.now() < until;) {
       await new Promise((drawn) => requestAnimationFrame(drawn));
       const height = document.body.scrollHeight;
       scrollTo(0, height);
-      still = height === last ? still + 1 : 0;
+      still = height === last && !document.querySelector('.busy') ? still + 1 : 0;
       last = height;
     }
   });
+}
+
+/** Accessible, within its screen, and with room for a gloved thumb. @param {Page} page @param {string} where for the message */
+export async function assertLooks(page, where) {
+  await atEnd(page);
+  await assertAccessible(page, where);
+  await assertFits(page, where);
+  await assertRoomy(page, where);
 }
 
 /**

@@ -8,6 +8,7 @@ import { accessSync, constants } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { closeFirst } from './ending.js';
+import { PATIENCE_MS, becomes } from './patience.js';
 
 /**
  * @typedef {import('playwright-core').Page} Page
@@ -54,6 +55,7 @@ function startBrowser() {
   phones++;
   browser ??= chromium.launch({
     executablePath: findChromium(),
+    timeout: PATIENCE_MS,
     args: [
       '--no-sandbox',
       '--disable-gpu',
@@ -100,8 +102,8 @@ export async function newPhone(t, origin, options = {}) {
   /** @type {string[]} */
   const problems = [];
   watch(context, origin, problems, alone);
+  context.setDefaultTimeout(PATIENCE_MS);
   const page = await context.newPage();
-  page.setDefaultTimeout(15_000);
   closeFirst(t, () => context.close());
   t.after(async () => {
     await context.close();
@@ -136,12 +138,34 @@ function watch(context, origin, problems, alone) {
 }
 
 /**
+ * Goes to a place of the app and waits until it is drawn. The address changes
+ * at once and the page with one of the next frames: whoever reads it in between
+ * reads the place before.
+ * @param {Page} page
+ * @param {string} address as in / or /#/bikes, or a whole link
+ */
+export async function goTo(page, address) {
+  await page.goto(address);
+  await arrived(page, new URL(address, 'http://any').hash);
+}
+
+/**
+ * Waits until a place is drawn that something on the page leads to.
+ * @param {Page} page
+ * @param {string} hash as in #/bikes
+ */
+export async function arrived(page, hash) {
+  const place = decodeURIComponent(hash.replace(/^#\/|\/$/g, '')) || 'check';
+  await page.waitForFunction((wanted) => document.getElementById('place')?.dataset.place === wanted, place);
+}
+
+/**
  * Opens the app and waits until it would open with no network.
  * @param {Page} page
- * @param {string} [path]
+ * @param {string} [address]
  */
-export async function openAndKeep(page, path = '/') {
-  await page.goto(path);
+export async function openAndKeep(page, address = '/') {
+  await goTo(page, address);
   await kept(page);
 }
 
@@ -165,7 +189,9 @@ const DOUBLE_TAP_MS = 600;
  */
 export async function type(page, label, text) {
   await page.waitForTimeout(DOUBLE_TAP_MS);
-  await page.getByRole('textbox', { name: label }).tap();
+  const field = page.getByRole('textbox', { name: label });
+  await field.tap();
+  await becomes(() => field.evaluate((one) => one === document.activeElement), true);
   await page.keyboard.type(text);
 }
 

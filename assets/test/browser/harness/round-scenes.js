@@ -1,17 +1,18 @@
 /** Round's screens, each by the steps that lead to it from the one before, in the demo's garage. */
+import { goTo } from './phone.js';
 
 /** @typedef {import('playwright-core').Page} Page */
 
 /** @param {Page} page */
 export async function enterDemo(page) {
-  await page.goto('/#/bikes');
+  await goTo(page, '/#/bikes');
   await page.getByRole('button', { name: 'Look round with invented bikes' }).click();
-  await page.getByText('Nothing here is real.').waitFor({ timeout: 300_000 });
+  await page.getByText('Nothing here is real.').waitFor();
 }
 
 /** @type {[name: string, arrive: (page: Page) => Promise<unknown>][]} */
 export const ROUND_SCENES = [
-  ['round-home', (page) => page.goto('/#/round')],
+  ['round-home', (page) => goTo(page, '/#/round')],
   ['round-walk', (page) => page.getByRole('link', { name: /^Go on/ }).click()],
   ['round-bike', (page) => page.getByRole('link', { name: /^Next/ }).click()],
   [
@@ -40,7 +41,8 @@ export const ROUND_SCENES = [
   [
     'round-tags',
     async (page) => {
-      await page.goto('/#/tags');
+      await goTo(page, '/#/tags');
+      await page.locator('.qr').first().waitFor();
       const give = page.getByRole('button', { name: /^Give/ });
       if (await give.isVisible()) await give.click();
     },

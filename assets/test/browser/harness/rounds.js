@@ -1,12 +1,9 @@
 /** Bikes for rounds, invented, and the steps that stories of a round share. */
 import { door, programWithDoors } from './doors.js';
-import { newPhone, openAndKeep } from './phone.js';
+import { goTo, newPhone, openAndKeep } from './phone.js';
 import { startServer } from './server.js';
 
 /** @typedef {import('playwright-core').Page} Page */
-
-/** Patience with a busy machine: nothing here depends on speed, ms. */
-export const PATIENCE_MS = 60_000;
 
 /** @type {[name: string, fields: object, chain: boolean][]} */
 const LOANERS = [
@@ -45,12 +42,11 @@ export async function addLoaners(page) {
 export async function phoneWithLoaners(t, options) {
   const server = await startServer(t, await programWithDoors());
   const phone = await newPhone(t, server.origin, options);
-  phone.page.setDefaultTimeout(PATIENCE_MS);
   await openAndKeep(phone.page);
   const ids = await addLoaners(phone.page);
   await server.stop();
   await phone.offline(true);
-  await phone.page.goto('/#/round');
+  await goTo(phone.page, '/#/round');
   return { ...phone, ids, server };
 }
 

@@ -1,6 +1,7 @@
 /** Phones that share a garage. */
 import assert from 'node:assert/strict';
 import { door, programWithDoors } from './doors.js';
+import { becomes } from './patience.js';
 import { newPhone, openAndKeep } from './phone.js';
 import { startServer } from './server.js';
 
@@ -36,6 +37,11 @@ export async function joinBy(owner, other, role = 'leader') {
 /** @param {Phone} one @returns {Promise<any>} the tables of its export */
 export async function everything(one) {
   return JSON.parse(await door(one.page, 'exportText')).tables;
+}
+
+/** Waits until both keep the same. @param {Phone} a @param {Phone} b */
+export async function same(a, b) {
+  await becomes(() => everything(b), await everything(a));
 }
 
 export const BIKE = { name: 'Loaner 1', drive: 'hub' };
