@@ -10,8 +10,10 @@ import (
 // Our guesses of how well paper lies on plates; no source.
 const (
 	pixelEndU = 0.1  // pixels, of each end
-	heightU   = 0.2  // mm, print over or under the rims
-	wedgeU    = 0.25 // mm, one end of the print over the other
+	heightU   = 0.2  // mm, marks over or under where their thickness puts them over the rims
+	wedgeU    = 0.25 // mm, one end of the print or rule over the other
+	ruleMM    = 0.1  // half-width of what a plain steel rule may be off over the span
+	focalU    = 0.08 // part of the focal length, and so of the distance
 )
 
 // weigh adds the budget, and the figure where it is certain enough.
@@ -22,23 +24,31 @@ func (s *sight) weigh(distance, tiltAlong float64) {
 	reach := f.hi - f.lo
 	marks := math.Hypot(f.pixelU/f.lens.perMM(0, 0)*math.Sqrt(12/float64(len(f.marks))), f.bend) / reach
 	sum := 0.0
+	calibration := BudgetLine{Source: "calibration"}
+	if f.rule {
+		calibration.U, calibration.Note = ruleMM/math.Sqrt(3)/span, photowords.Text("budget_rule")
+	} else {
+		calibration.U = s.request.CheckLineUMM / *s.request.CheckLineMM
+	}
 	for _, line := range []BudgetLine{
 		{Source: "localisation", U: s.fit.u / s.fit.pitch},
 		{Source: "resolution", U: math.Sqrt2 * pixelEndU / f.lens.perMM(0, 0) / span},
 		{Source: "marks", U: marks},
 		{Source: "lens", U: f.otherLens(s.picture.Width, s.picture.Height, first, last) / span},
-		{Source: "calibration", U: s.request.CheckLineUMM / *s.request.CheckLineMM},
-		{Source: "height", U: heightU / distance},
+		calibration,
+		{Source: "height", U: math.Hypot(heightU, focalU**s.request.ThickMM) / distance},
 		{Source: "tilt", U: wedgeU / frameMM * math.Abs(math.Tan(tiltAlong))},
 	} {
 		line.U *= 100
-		line.Note = photowords.Text("budget_" + line.Source)
+		if line.Note == "" {
+			line.Note = photowords.Text("budget_" + line.Source)
+		}
 		sum += line.U * line.U
 		s.answer.Budget = append(s.answer.Budget, line)
 	}
 	u, e := math.Sqrt(sum), s.elongation()
 	if u > mostU {
-		s.refuse("uncertain")
+		s.refuse(map[bool]string{false: "uncertain", true: "rule_uncertain"}[f.rule])
 		return
 	}
 	s.answer.Elongation, s.answer.U = &e, &u

@@ -24,6 +24,7 @@ type frame struct {
 	pixelU float64 // standard deviation of a mark about the lens, pixels
 	bend   float64 // largest lasting departure from a plane, mm
 	lo, hi float64 // first and last column, mm
+	rule   bool    // a rule's marks, not the print's
 }
 
 // findFrame looks for the marks, coarse in a reduced picture, then fine.
@@ -82,7 +83,7 @@ func (f *frame) fit(g *raster.Gray) bool {
 		for i := range size {
 			size[i] = math.Hypot(along[i], across[i])
 		}
-		f.pixelU = max(0.02, median(size)/1.1774) // a Rayleigh's median is 1.1774 sigma
+		f.pixelU = max(0.02, median(size)/f.medianOfSigma())
 		kept := []mark{}
 		for i, m := range f.marks {
 			if size[i] < max(5*f.pixelU, 0.3) {
@@ -97,6 +98,15 @@ func (f *frame) fit(g *raster.Gray) bool {
 	}
 	f.bend = f.lasting()
 	return len(f.marks) >= leastMarks
+}
+
+// medianOfSigma is the median distance of marks from where they are, over their
+// standard deviation: of a Rayleigh law, or of a normal one along a rule only.
+func (f *frame) medianOfSigma() float64 {
+	if f.rule {
+		return 0.6745
+	}
+	return 1.1774
 }
 
 // lasting is the largest mean, in mm, of the residuals of some neighbours in a

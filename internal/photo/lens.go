@@ -31,8 +31,14 @@ func (l *lens) pixel(x, y float64) (u, v float64) {
 type mark struct {
 	x, y float64 // mm
 	u, v float64 // pixels
-	side int     // 0 upper row, 1 lower
+	side int     // 0 upper row, 1 lower; of a rule more
+	// Where they are not zero, only the place along this direction of the picture
+	// was found; that across is a guess.
+	ux, uy float64
 }
+
+// guessed is how many times less a guessed place across counts.
+const guessed = 30
 
 // Expected size of the distortion at the picture's corner, as the fit's prior:
 // cameras straighten their pictures, to about this much. Common practice, no
@@ -61,12 +67,22 @@ func fitLens(marks []mark, width, height int, pixelU float64, fixed bool) (*lens
 		l.take(x, fixed)
 		for _, m := range marks {
 			u, v := l.pixel(m.x, m.y)
-			out = append(out, (u-m.u)/pixelU, (v-m.v)/pixelU)
+			along, across := m.split(u-m.u, v-m.v)
+			out = append(out, along/pixelU, across/pixelU)
 		}
 		return append(out, x[8]/k1Prior, x[9]/k2Prior)
 	})
 	l.take(x, fixed)
 	return l, true
+}
+
+// split turns a step in the picture into the mark's directions, that across
+// divided where it counts less.
+func (m *mark) split(du, dv float64) (along, across float64) {
+	if m.ux == 0 && m.uy == 0 {
+		return du, dv
+	}
+	return du*m.ux + dv*m.uy, (dv*m.ux - du*m.uy) / guessed
 }
 
 func (l *lens) take(x []float64, fixed bool) {
@@ -108,6 +124,10 @@ func (l *lens) residuals(marks []mark) (along, across []float64) {
 		du, dv := u2-u, v2-v
 		length := math.Hypot(du, dv)
 		along = append(along, ((m.u-u)*du+(m.v-v)*dv)/length)
+		if m.ux != 0 || m.uy != 0 {
+			across = append(across, 0)
+			continue
+		}
 		across = append(across, ((m.v-v)*du-(m.u-u)*dv)/length)
 	}
 	return along, across

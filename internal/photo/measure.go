@@ -20,6 +20,7 @@ const (
 	mostDistortion = 0.05 // of the lens at the picture's corner
 	mostBlur       = 0.50 // mm
 	leastPerMM     = 2.0  // pixels
+	leastRulePerMM = 3.5  // pixels, where marks of a rule are to be told apart
 	mostUnclear    = 0.3  // part of the rivets
 	mostScatter    = 0.15 // mm
 	mostBow        = 1.0  // mm
@@ -65,29 +66,60 @@ func (s *sight) refuseIf(bad bool, code string) {
 }
 
 func (s *sight) look() {
-	s.refuseIf(s.request.CheckLineMM == nil, "not_calibrated")
 	focal := s.focal()
-	var ok bool
-	if s.frame, ok = findFrame(&s.picture.Gray); !ok {
-		s.frame = nil
-		s.refuse("no_marks")
-		return
+	frames := s.findReference()
+	before := len(s.answer.Refusals)
+	for _, f := range frames { // the one beside which there is a chain counts
+		s.answer.Refusals = s.answer.Refusals[:before]
+		s.frame = f
+		if s.lookBeside(focal); s.answer.Pitches > 0 {
+			return
+		}
 	}
+}
+
+func (s *sight) lookBeside(focal float64) {
 	f := s.frame
 	distance, along, across := f.lens.pose(focal)
 	tilt := math.Asin(min(1, math.Hypot(math.Sin(along), math.Sin(across)))) * 180 / math.Pi
 	window := rectify(&s.picture.Gray, f)
-	blur := f.blur(&s.picture.Gray)
-	s.answer.DistanceMM, s.answer.TiltDegrees, s.answer.BlurMM = &distance, &tilt, &blur
+	s.answer.DistanceMM, s.answer.TiltDegrees = &distance, &tilt
 	s.refuseIf(tilt > mostTilt, "tilted")
 	s.refuseIf(distance < leastDistance, "too_near")
-	s.refuseIf(f.bend > mostBend || math.Abs(f.lens.k1)+math.Abs(f.lens.k2) > mostDistortion, "not_flat")
-	s.refuseIf(blur > mostBlur, "blurred")
-	s.refuseIf(f.lens.perMM(0, 0) < leastPerMM, "coarse")
+	bent := f.bend > mostBend || math.Abs(f.lens.k1)+math.Abs(f.lens.k2) > mostDistortion
+	if f.rule {
+		s.refuseIf(bent, "rule_bent")
+		s.refuseIf(f.lens.perMM(0, 0) < leastRulePerMM, "coarse")
+	} else {
+		blur := f.blur(&s.picture.Gray)
+		s.answer.BlurMM = &blur
+		s.refuseIf(bent, "not_flat")
+		s.refuseIf(blur > mostBlur, "blurred")
+		s.refuseIf(f.lens.perMM(0, 0) < leastPerMM, "coarse")
+	}
 	s.findRivets(window)
 	if len(s.answer.Refusals) == 0 {
 		s.weigh(distance, along)
 	}
+}
+
+// findReference returns what may show the scale, or refuses.
+func (s *sight) findReference() (found []*frame) {
+	missing := "no_marks"
+	s.refuseIf(s.request.ThickMM == nil, "no_thickness")
+	if s.request.Reference == Rule {
+		missing = "no_rule"
+		found = findRules(&s.picture.Gray)
+	} else {
+		s.refuseIf(s.request.CheckLineMM == nil, "not_calibrated")
+		if f, ok := findFrame(&s.picture.Gray); ok {
+			found = []*frame{f}
+		}
+	}
+	if len(found) == 0 {
+		s.refuse(missing)
+	}
+	return found
 }
 
 // focal returns the focal length in pixels.
@@ -155,12 +187,16 @@ func wholeLinks(rivets []rivet) []rivet {
 	return rivets
 }
 
-// elongation is the estimate with the print's scale, or with scale 1 where it
-// is not known.
+// elongation is the estimate with the reference's scale, as far as that is
+// known. Its marks lie over the plates by its thickness t: what is seen past
+// them, at the height h of the camera over them, is (h + t)/h times as long.
 func (s *sight) elongation() float64 {
 	scale := 1.0
-	if s.request.CheckLineMM != nil {
+	if !s.frame.rule && s.request.CheckLineMM != nil {
 		scale = *s.request.CheckLineMM / LineMM
+	}
+	if s.request.ThickMM != nil {
+		scale *= 1 + *s.request.ThickMM/(*s.answer.DistanceMM*math.Cos(*s.answer.TiltDegrees*math.Pi/180))
 	}
 	return 100 * (scale*s.fit.pitch/pitchMM - 1)
 }

@@ -1,5 +1,7 @@
 package photo
 
+import "math"
+
 // overlay puts marks and rivets where the picture, as it is shown, has them.
 func (s *sight) overlay() Overlay {
 	p := s.picture
@@ -11,6 +13,9 @@ func (s *sight) overlay() Overlay {
 		return o
 	}
 	for _, m := range s.frame.marks {
+		if s.frame.rule && (m.side != 1 || math.Mod(m.x, 5) != 0) {
+			continue // of a rule's thousand, so many that the rule itself can still be seen
+		}
 		o.Marks = append(o.Marks, s.shown(m.u, m.v))
 	}
 	for _, v := range s.rivets {

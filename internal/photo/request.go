@@ -4,14 +4,28 @@ import "tautspan/internal/wire"
 
 // Request is what the rider knows beside the picture.
 type Request struct {
-	CheckLineMM  *float64 // none: refused
+	Reference    Reference
+	CheckLineMM  *float64 // of the frame; none: refused
 	CheckLineUMM float64
+	ThickMM      *float64 // of frame or rule; none: refused
 	Focal35      *float64
 	Rivets       *int
 }
 
+// Reference is what lies on the chain and shows the scale.
+type Reference string
+
+// What can be the reference.
+const (
+	Frame Reference = "frame" // the print, with checks on both sides
+	Rule  Reference = "rule"  // a steel rule with a mark each millimetre
+)
+
 // Fields declares the request's JSON.
 func (r *Request) Fields(o *wire.Object) {
+	wire.Choice(o, "reference", &r.Reference, Frame, Rule).Doc("what lies on the outer plates; the printed frame when absent", "")
+	o.OptionalNumber("thickness_mm", &r.ThickMM).Between(0, 3).
+		Doc("of the rule, or of print and card together: so far the marks lie over the plates; without it there is no result", "mm")
 	o.OptionalNumber("check_line_mm", &r.CheckLineMM).Between(0.9*LineMM, 1.1*LineMM).
 		Doc("the print's check line of nominal 240 mm, as measured with a rule; without it there is no result", "mm")
 	o.Number("check_line_standard_uncertainty_mm", &r.CheckLineUMM).Between(0.02, 5).Default("0.12").

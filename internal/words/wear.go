@@ -29,7 +29,7 @@ var wearEnglish = map[string]string{
 	"budget_screen":      "sighting both pins over the glass, {mm} mm",
 	"budget_photo":       "the photograph: print, lens, height and how clear the rims are",
 	"budget_picture":     "the photograph: lens, height and how clear the rims are",
-	"budget_print":       "how well the print is known, the same in every picture",
+	"budget_print":       "how well the print or the rule is known, the same in every picture",
 	"budget_steps":       "anywhere between {lo} % and {hi} % is possible",
 	"budget_gauge":       "where a step drops: its making, its own wear and the hand's pressure",
 	"budget_gauge_play":  "the gauge pushes rollers apart; their play differs from chain to chain",

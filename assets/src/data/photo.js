@@ -1,5 +1,6 @@
 /**
- * The printed frame as it really came out: its check line, nominally 240 mm, as
+ * What lies on the chain in a photograph and shows the scale. How thick
+ * it is counts, since its marks lie over the rivets. The printed frame as it really came out: its check line, nominally 240 mm, as
  * a steel rule reads it. A home printer is some percent off, so there is no
  * measuring without it.
  *
@@ -19,6 +20,9 @@ export const READINGS = 4;
 const READ_MM = 0.5 / Math.sqrt(6);
 const RULE_MM = 0.1 / Math.sqrt(3);
 
+/** What a print with its card, and a steel rule, may be thick, mm; the nearest is near enough (common practice, no source). */
+export const THICK = { frame: ['0.1', '0.3', '0.5', '1'], rule: ['0.5', '0.8', '1', '1.2'] };
+
 /** Readings further apart than this are not of one line, mm. */
 const WILD_MM = 1;
 
@@ -27,7 +31,8 @@ const MOST_OFF = 0.05;
 
 /**
  * @typedef {{status: 'none'|'unreadable'|'far'|'wild'} | {status: 'ok', mm: number, standard_uncertainty: number}} Line
- * @typedef {{on: boolean, readings: string[]}} PhotoKept readings: as typed, mm
+ * @typedef {{on: boolean, readings: string[], reference: 'frame'|'rule', thick: {frame: string, rule: string}}} PhotoKept
+ *   readings: of the frame's check line as typed, mm; thick: of each, of THICK, empty while it is not known
  */
 
 /** What is known of a picture while there is none. */
@@ -44,14 +49,31 @@ export function checkLine(readings) {
   return { status: 'ok', mm, standard_uncertainty: Math.hypot(READ_MM / Math.sqrt(all.length), RULE_MM) };
 }
 
+/** @param {PhotoKept} kept @returns {object|null} what is known of it, as the photo engine takes it; null: too little */
+export function known({ reference, readings, thick }) {
+  if (!thick[reference]) return null;
+  const thickness_mm = Number(thick[reference]);
+  if (reference === 'rule') return { reference, thickness_mm };
+  const line = checkLine(readings);
+  if (line.status !== 'ok') return null;
+  return { thickness_mm, check_line_mm: line.mm, check_line_standard_uncertainty_mm: line.standard_uncertainty };
+}
+
 /** @returns {PhotoKept} */
 export function recallPhoto() {
-  const { on, readings } = recall('photo', { on: false, readings: [] });
+  /** @type {any} */
+  const { on, readings, reference, thick } = recall('photo', { on: false, readings: [], reference: '', thick: {} });
+  const one = (/** @type {'frame'|'rule'} */ of) => (THICK[of].includes(thick?.[of]) ? thick[of] : '');
   const texts = /** @type {unknown[]} */ (Array.isArray(readings) ? readings : []);
-  return { on: on === true, readings: Array.from({ length: READINGS }, (_, i) => String(texts[i] ?? '')) };
+  return {
+    on: on === true,
+    readings: Array.from({ length: READINGS }, (_, i) => String(texts[i] ?? '')),
+    reference: reference === 'rule' ? 'rule' : 'frame',
+    thick: { frame: one('frame'), rule: one('rule') },
+  };
 }
 
 /** @param {PhotoKept} kept @returns {import('./local.js').Trouble|null} */
-export function keepPhoto({ on, readings }) {
-  return keep('photo', { on, readings });
+export function keepPhoto({ on, readings, reference, thick }) {
+  return keep('photo', { on, readings, reference, thick });
 }

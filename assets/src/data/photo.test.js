@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { checkLine } from './photo.js';
+import { checkLine, known } from './photo.js';
 
 // Worked by hand: 0.5/√6 = 0.2041, 0.1/√3 = 0.0577; one reading 0.2121, four 0.1172 mm.
 test('the check line is the mean of what was read, with its uncertainty', () => {
@@ -25,4 +25,19 @@ test('what is no reading of this line gives nothing', () => {
     const got = checkLine([...readings]).status;
     assert.ok(got === status || (status === 'far' && got === 'unreadable'), `${readings}: ${got}`);
   }
+});
+
+test('nothing is measured before scale and thickness are known', () => {
+  const readings = ['239.5', '', '', ''];
+  const thick = { frame: '', rule: '' };
+  const both = { frame: '0.3', rule: '0.8' };
+  assert.equal(known({ on: true, reference: 'frame', readings, thick }), null);
+  assert.equal(known({ on: true, reference: 'frame', readings: [''], thick: both }), null);
+  assert.equal(known({ on: true, reference: 'rule', readings, thick: { ...both, rule: '' } }), null);
+  assert.deepEqual(known({ on: true, reference: 'rule', readings: [''], thick: both }), {
+    reference: 'rule',
+    thickness_mm: 0.8,
+  });
+  const frame = /** @type {any} */ (known({ on: true, reference: 'frame', readings, thick: both }));
+  assert.deepEqual([frame.thickness_mm, frame.check_line_mm, frame.reference], [0.3, 239.5, undefined]);
 });

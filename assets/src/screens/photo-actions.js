@@ -4,7 +4,7 @@ import { leave } from '../app/leave.js';
 import { now, set } from '../app/store.js';
 import { withSpan } from '../data/draft.js';
 import { PITCH_MM } from '../data/lengths.js';
-import { NO_PICTURE, checkLine, keepPhoto } from '../data/photo.js';
+import { NO_PICTURE, keepPhoto, known } from '../data/photo.js';
 import { EngineFault } from '../engine/bridge.js';
 import { measurePicture } from '../engine/photo.js';
 import { forgetLater, hasLater, keepLater } from '../sync/later.js';
@@ -31,7 +31,7 @@ export function putPhoto(part) {
 }
 
 /** @param {Partial<import('../data/photo.js').PhotoKept>} part kept before it is shown */
-function keepAndPut(part) {
+export function keepAndPut(part) {
   const photo = { ...now().photo, ...part };
   set({ photo, trouble: keepPhoto(photo) });
 }
@@ -68,14 +68,11 @@ export function typeReading(index, text) {
 export async function takePicture({ target }) {
   const file = /** @type {File|undefined} */ (target.files?.[0]);
   target.value = '';
-  const line = checkLine(now().photo.readings);
-  if (!file || line.status !== 'ok') return;
+  const request = known(now().photo);
+  if (!file || !request) return;
   putPhoto({ ...NO_PICTURE, busy: true });
   try {
-    const answer = await measurePicture(file, {
-      check_line_mm: line.mm,
-      check_line_standard_uncertainty_mm: line.standard_uncertainty,
-    });
+    const answer = await measurePicture(file, request);
     putPhoto({ busy: false, answer, picture: await shownPicture(file, answer) });
   } catch (error) {
     const fault = error instanceof EngineFault ? faultText(error.fault) : t('photo.crash');

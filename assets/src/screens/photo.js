@@ -1,11 +1,12 @@
 /** A photograph: the print's check line, the picture, what was found in it, and the rider's word for it. */
 import { html, nothing } from 'lit';
-import { READINGS, checkLine } from '../data/photo.js';
+import { READINGS, THICK, checkLine, known } from '../data/photo.js';
+import { choice } from '../parts/choice.js';
 import { photoStrips } from '../parts/photo-strips/photo-strips.js';
 import { inWords } from '../words/engine.js';
 import { exact, fixed } from '../words/numbers.js';
 import { list, named, t } from '../words/t.js';
-import { dropPicture, putPhoto, takePicture, turnPhoto, typeReading, usePicture } from './photo-actions.js';
+import { dropPicture, keepAndPut, putPhoto, takePicture, turnPhoto, typeReading, usePicture } from './photo-actions.js';
 import { proof } from './photo-kit.js';
 
 /**
@@ -22,10 +23,11 @@ export function photo({ photo: now }) {
     body: frame(html`
       ${now.fault ? html`<p class="notice" role="alert" id="photo-result" tabindex="-1">${now.fault}</p>` : nothing}
       ${now.kept === 'no' ? html`<p class="notice">${t('photo.kept.no')}</p>` : nothing}
-      ${print(now, line)}
+      ${reference(now)}
+      ${now.reference === 'rule' ? rule(now) : print(now, line)}
       <section class="sheet"><h2>${t('photo.how')}</h2>
-        <ol class="photo-how">${list('photo.how', {}).map((text) => html`<li>${text}</li>`)}</ol></section>`),
-    bench: now.busy ? busy() : pickers(line.status === 'ok'),
+        <ol class="photo-how">${how(now).map((text) => html`<li>${text}</li>`)}</ol></section>`),
+    bench: now.busy ? busy() : pickers(now),
   };
 }
 
@@ -41,8 +43,42 @@ function frame(content) {
   return html`<div class="sheets photo"><h1>${t('photo.title')}</h1>${proof()}${content}</div>`;
 }
 
+/** @param {Photo} now */
+function reference({ reference: value }) {
+  return choice({
+    ...{ name: 'reference', title: t('photo.reference'), even: true, value },
+    options: /** @type {const} */ (['frame', 'rule']).map((one) => ({
+      value: one,
+      text: named('photo.reference', one),
+    })),
+    choose: (one) => keepAndPut({ reference: one }),
+  });
+}
+
+/** @param {Photo} now a steel rule beside the rivets */
+function rule(now) {
+  return html`<section class="sheet"><h2>${t('photo.reference.rule')}</h2>
+    <p>${t('photo.rule.text')}</p>
+    ${thickness(now)}</section>`;
+}
+
+/** @param {Photo} now */
+function thickness({ reference: of, thick }) {
+  return choice({
+    ...{ name: 'thick', title: named('photo.thick', of), even: true, value: thick[of] },
+    options: THICK[of].map((one) => ({ value: one, text: exact(Number(one)) })),
+    choose: (one) => keepAndPut({ thick: { ...thick, [of]: one } }),
+  });
+}
+
+/** @param {Photo} now @returns {unknown[]} */
+function how({ reference: one }) {
+  const [clean, lay, hold, light] = list('photo.how', {});
+  return one === 'rule' ? [clean, t('photo.rule.lay'), t('photo.rule.hold'), light] : [clean, lay, hold, light];
+}
+
 /** @param {Photo} now @param {import('../data/photo.js').Line} line the print and its check line */
-function print({ readings }, line) {
+function print(now, line) {
   return html`<section class="sheet"><h2>${t('photo.print')}</h2>
     <p>${t('photo.print.text')}</p>
     ${line.status === 'ok' ? html`<a class="button quiet" href="#/frame">${t('photo.print.open')}</a>` : nothing}
@@ -50,19 +86,22 @@ function print({ readings }, line) {
       <div class="photo-line">${Array.from(
         { length: READINGS },
         (_, i) => html`<input class="line-input number" inputmode="decimal" autocomplete="off" maxlength="12"
-          aria-label=${t('photo.line.n', { n: i + 1 })} .value=${readings[i]}
+          aria-label=${t('photo.line.n', { n: i + 1 })} .value=${now.readings[i]}
           @input=${(/** @type {any} */ event) => typeReading(i, event.target.value)}>`,
       )}</div></fieldset>
     <p role="status" class=${line.status === 'ok' || line.status === 'none' ? '' : 'fault'}>${
       line.status === 'ok'
         ? t('photo.line.ok', { mm: fixed(line.mm, 2), u: fixed(line.standard_uncertainty, 2) })
         : named('photo.line', line.status)
-    }</p></section>`;
+    }</p>
+    ${thickness(now)}</section>`;
 }
 
-/** @param {boolean} ready whether the print is known */
-function pickers(ready) {
-  if (!ready)
+/** @param {Photo} now */
+function pickers(now) {
+  if (!known(now) && (now.reference === 'rule' || checkLine(now.readings).status === 'ok'))
+    return html`<p class="soft">${t('photo.thick.first')}</p>`;
+  if (!known(now))
     return html`<p class="soft">${t('photo.first')}</p><a class="button main" href="#/frame">${t('photo.print.open')}</a>`;
   const input = (/** @type {boolean} */ camera) =>
     html`<input type="file" accept="image/jpeg,image/png" capture=${camera ? 'environment' : nothing} @change=${takePicture}>`;

@@ -38,7 +38,7 @@ export default {
   budget_screen: 'Anpeilen beider Bolzen über dem Glas, {mm:3} mm',
   budget_photo: 'das Foto: Ausdruck, Linse, Höhe und wie klar die Nietränder sind',
   budget_picture: 'das Foto: Linse, Höhe und wie klar die Nietränder sind',
-  budget_print: 'wie gut der Ausdruck bekannt ist, in jedem Foto gleich',
+  budget_print: 'wie gut Ausdruck oder Lineal bekannt sind, in jedem Foto gleich',
   budget_steps: 'alles zwischen {lo:2} % und {hi:2} % ist möglich',
   budget_gauge: 'wann eine Stufe hineinfällt: ihre Fertigung, ihr eigener Verschleiß und der Druck der Hand',
   budget_gauge_play: 'die Lehre drückt Rollen auseinander; deren Spiel ist von Kette zu Kette verschieden',

@@ -6,19 +6,31 @@ export default {
   'photo.proof':
     'Versuch: wie genau es an echten Fotos ist, ist noch nicht nachgewiesen. Vor dem Handeln mit einem Lineal prüfen.',
   'photo.kit':
-    'Misst eine Kette unter einem selbst gedruckten Rahmen aus einem Bild. Das Bild bleibt auf diesem Telefon.',
+    'Misst eine Kette aus einem Bild, an einem selbst gedruckten Rahmen oder einem Stahllineal. Das Bild bleibt auf diesem Telefon.',
   'photo.on': 'Einschalten',
   'photo.off': 'Ausschalten',
   'photo.open': 'Einrichten',
   'photo.kept.loading': 'Die Dateien für unterwegs werden geholt …',
   'photo.kept.yes': 'Bereit für unterwegs',
   'photo.kept.no': 'Die Dateien sind noch nicht auf diesem Telefon, es braucht also Netz.',
-  'photo.ready': 'Den gedruckten Rahmen auf die gestraffte Kette legen und ein Bild machen.',
+  'photo.ready': 'Den gedruckten Rahmen oder ein Stahllineal auf die gestraffte Kette legen und ein Bild machen.',
   'photo.done': '{percent} über {pitches} Glieder',
   'photo.again': 'Neues Bild',
   'photo.take': 'Bild machen',
   'photo.choose': 'Eines wählen',
   'photo.first': 'Zuerst den Rahmen drucken und seine Prüflinie messen.',
+  'photo.reference': 'Was auf der Kette liegt',
+  'photo.reference.frame': 'Gedruckter Rahmen',
+  'photo.reference.rule': 'Stahllineal',
+  'photo.rule.text':
+    'Ein Stahllineal mit einem Strich je Millimeter. Seine Striche liegen um seine Dicke über den Nieten, und das zählt.',
+  'photo.thick.frame': 'Ausdruck mit Karton ist etwa so dick, mm',
+  'photo.thick.rule': 'Etwa so dick ist es, mm',
+  'photo.thick.first': 'Zuerst angeben, wie dick es ist.',
+  'photo.rule.lay':
+    'Das Lineal auf die Außenlaschen legen, die Striche neben den Nieten, keiner verdeckt. Ein anderes Stück Kette unter der fernen Kante hält es gerade.',
+  'photo.rule.hold':
+    'Das Telefon gerade darüber, 400 bis 600 mm entfernt, ohne Zoom, 12 Megapixel; mindestens 170 mm des Lineals im Bild.',
   'photo.print': 'Der gedruckte Rahmen',
   'photo.print.text':
     'Kein Drucker zu Hause ist maßstäblich. Ein Stahllineal an die Prüflinie legen, von Strich zu Strich, viermal, auf einen halben Millimeter.',
@@ -36,7 +48,7 @@ export default {
     'Die Seite der Kette reinigen, sie auf einen Tisch legen und straff ziehen. So halten: eine lose Kette verbirgt Verschleiß.',
   'photo.how.2': 'Den Rahmen auf die Außenlaschen legen, überall Niete im Fenster, und flach andrücken.',
   'photo.how.3': 'Das Telefon gerade darüber, 400 bis 700 mm entfernt, ohne Zoom; der ganze Rahmen im Bild.',
-  'photo.how.4': 'Gleichmäßiges Licht: kein Glanz auf Nieten oder Karos, kein Schatten quer darüber.',
+  'photo.how.4': 'Gleichmäßiges Licht: kein Glanz auf Nieten, Karos oder Strichen, kein Schatten quer darüber.',
   'photo.busy': 'Wird gemessen …',
   'photo.crash': 'Das Bild ließ sich nicht messen. Noch einmal versuchen; vielleicht hilft ein anderes.',
   'photo.found': 'Was gefunden wurde',
@@ -65,6 +77,14 @@ export const engine = {
     'Der Ausdruck ist noch nicht gemessen. Ein Stahllineal an seine Prüflinie legen und eintragen, was es zeigt: ein Ausdruck von zu Hause kann sonst einige Prozent falsch sein.',
   photo_no_marks:
     'Die beiden Karoreihen des Rahmens sind nicht zu finden. Beide ganz zeigen, ohne Glanz, auf etwa der halben Bildbreite oder mehr.',
+  photo_no_thickness:
+    'Wie dick das Lineal oder der Ausdruck mit seinem Karton ist, wurde nicht angegeben: so weit liegen die Striche über den Laschen, und das zählt.',
+  photo_no_rule:
+    'Kein Lineal mit einem Strich je Millimeter ist zu finden. Mindestens 170 mm davon zeigen, ohne Glanz, groß und scharf: 12 Megapixel aus 400 bis 600 mm.',
+  photo_rule_bent:
+    'Die Striche des Lineals stehen nicht wie auf einem geraden Lineal. Es flach auf die Außenlaschen legen, längs der Kette, und so, dass nichts glänzt.',
+  photo_rule_uncertain:
+    'Das Ergebnis wäre unsicherer als 0,12 %, zu sehr, um etwas zu nützen. Das Telefon höher und gerade halten oder die Niete reinigen.',
   photo_tilted: 'Das Telefon war zu schräg. Gerade über die Kette halten, höchstens 14° geneigt.',
   photo_too_near: 'Das Telefon war zu nah. Mindestens 350 mm Abstand halten; am besten 400 bis 700 mm.',
   photo_not_flat: 'Der Rahmen liegt nicht flach. Auf steifen Karton kleben und auf die Außenlaschen drücken.',
@@ -87,9 +107,11 @@ export const engine = {
     'Das Ergebnis wäre unsicherer als 0,12 %, zu sehr, um etwas zu nützen. Die Prüflinie mit einem besseren Lineal messen, das Telefon höher und gerade halten oder die Niete reinigen.',
   photo_budget_localisation: 'wie gut die Nietränder zu gleichmäßigen Gliederpaaren passen',
   photo_budget_resolution: 'ein Zehntel Bildpunkt an beiden Enden',
-  photo_budget_marks: 'wie gut die Karos zu einem flachen Rahmen passen',
+  photo_budget_marks: 'wie gut die Striche oder Karos zu etwas Flachem passen',
   photo_budget_lens: 'was ein anderes Modell der Linse ändern würde',
   photo_budget_calibration: 'das Messen der Prüflinie',
-  photo_budget_height: 'der Ausdruck liegt etwas über oder unter den Nieträndern',
-  photo_budget_tilt: 'ein Ende des Ausdrucks kann höher liegen, was zählt, wenn das Telefon geneigt ist',
+  photo_budget_height:
+    'die Striche liegen etwas über oder unter der Höhe, die ihre Dicke ergibt, und wie weit weg das Telefon war',
+  photo_budget_rule: 'die Genauigkeit des Lineals selbst, bis 0,1 mm',
+  photo_budget_tilt: 'ein Ende von Ausdruck oder Lineal kann höher liegen, was zählt, wenn das Telefon geneigt ist',
 };

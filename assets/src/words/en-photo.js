@@ -5,19 +5,32 @@ export default {
   'photo.title': 'Photograph',
   'photo.proof':
     'Experimental: its accuracy on real photographs is not yet proven. Check with a rule before you act on it.',
-  'photo.kit': 'Measures a chain under a frame you print, from a picture. The picture stays on this phone.',
+  'photo.kit':
+    'Measures a chain from a picture, by a frame you print or a steel rule. The picture stays on this phone.',
   'photo.on': 'Turn it on',
   'photo.off': 'Turn it off',
   'photo.open': 'Set it up',
   'photo.kept.loading': 'Getting its files for offline…',
   'photo.kept.yes': 'Ready for offline',
   'photo.kept.no': 'Its files are not on this phone yet, so it needs a signal.',
-  'photo.ready': 'Lay the printed frame on the taut chain, and take a picture.',
+  'photo.ready': 'Lay the printed frame or a steel rule on the taut chain, and take a picture.',
   'photo.done': '{percent} over {pitches} pitches',
   'photo.again': 'Another picture',
   'photo.take': 'Take a picture',
   'photo.choose': 'Choose one',
   'photo.first': 'First print the frame and measure its check line.',
+  'photo.reference': 'What lies on the chain',
+  'photo.reference.frame': 'Printed frame',
+  'photo.reference.rule': 'Steel rule',
+  'photo.rule.text':
+    'A steel rule with a mark each millimetre. Its marks lie over the rivets by its thickness, which counts.',
+  'photo.thick.frame': 'Print and card together are about so thick, mm',
+  'photo.thick.rule': 'It is about so thick, mm',
+  'photo.thick.first': 'First say how thick it is.',
+  'photo.rule.lay':
+    'Lay the rule on the outer plates, its marks beside the rivets, none of them hidden. Another piece of chain under its far edge keeps it level.',
+  'photo.rule.hold':
+    'Phone level above it, 400 to 600 mm away, no zoom, 12 megapixels; 170 mm of the rule or more in the picture.',
   'photo.print': 'The printed frame',
   'photo.print.text':
     'No home printer is to scale. Lay a steel rule along the check line, mark to mark, four times, to half a millimetre.',
@@ -33,7 +46,7 @@ export default {
   'photo.how.1': 'Clean the chain’s side, lay it on a table and pull it taut. Hold it so: slack hides wear.',
   'photo.how.2': 'Lay the frame on the outer plates, rivets in its window all along, and press it flat.',
   'photo.how.3': 'Phone level above it, 400 to 700 mm away, no zoom; the whole frame in the picture.',
-  'photo.how.4': 'Even light: no shine on rivets or checks, no shadow across.',
+  'photo.how.4': 'Even light: no shine on rivets, checks or marks, no shadow across.',
   'photo.busy': 'Measuring…',
   'photo.crash': 'The picture could not be measured. Try once more; another picture may do.',
   'photo.found': 'What was found',

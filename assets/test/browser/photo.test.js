@@ -15,7 +15,7 @@ import { drawn, verdict } from './harness/stories.js';
 const ROOT = new URL('../../../', import.meta.url).pathname;
 const SEED = 21;
 
-/** @param {string[]} more flags @returns {{path: string, elongation_percent: number, check_line_mm: number}} */
+/** @param {string[]} more flags @returns {{path: string, elongation_percent: number, check_line_mm: number, thickness_mm: number}} */
 function picture(...more) {
   const path = join(mkdtempSync(join(tmpdir(), 'tautspan-')), 'picture.jpg');
   const args = ['run', './internal/tools/picture', '-seed', String(SEED), '-out', path, ...more];
@@ -34,6 +34,9 @@ async function withPhotos(t) {
   return phone;
 }
 
+/** @param {Page} page @param {number} mm of what lies on the chain */
+const thick = (page, mm) => page.locator(`.choice:has(input[name=thick][value="${mm}"])`).tap();
+
 /** @param {Page} page @param {string|{name: string, mimeType: string, buffer: Buffer}} file */
 async function give(page, file) {
   await page.locator('input[type=file]').first().setInputFiles(file);
@@ -42,7 +45,7 @@ async function give(page, file) {
 }
 
 test('photograph: turned on, print measured, picture confirmed, then a verdict, with no network', async (t) => {
-  const { path, elongation_percent, check_line_mm } = picture();
+  const { path, elongation_percent, check_line_mm, thickness_mm } = picture();
   const { page, tap } = await withPhotos(t);
   await goTo(page, '/#/check');
   await page.locator('.choice', { hasText: 'Photo' }).tap();
@@ -56,6 +59,8 @@ test('photograph: turned on, print measured, picture confirmed, then a verdict, 
   await type(page, 'reading 2', check_line_mm.toFixed(1).replace('.', ','));
   await page.reload();
   await page.getByText(`${check_line_mm.toFixed(1)}0 mm, give or take 0.16 mm`).waitFor();
+  assert.equal(await page.locator('input[type=file]').count(), 0, 'no picture without its thickness');
+  await thick(page, thickness_mm);
   await give(page, path);
   await page.getByText('What was found').waitFor();
   await assertAccessible(page, 'a picture to confirm');
@@ -79,11 +84,37 @@ test('photograph: turned on, print measured, picture confirmed, then a verdict, 
   await page.getByText(`Photograph: ${percent} % longer over 18 pitches`).waitFor();
 });
 
+test('a steel rule beside the rivets is the scale, and its own error is kept with the reading', async (t) => {
+  const { path, elongation_percent, thickness_mm } = picture('-ruled');
+  const { page, tap } = await withPhotos(t);
+  await page.goto('/#/photo');
+  await page.locator('.choice', { hasText: 'Steel rule' }).tap();
+  await page.getByText('First say how thick it is.').waitFor();
+  assert.equal(await page.getByRole('textbox').count(), 0, 'no print is asked for');
+  await thick(page, thickness_mm);
+  await page.reload();
+  await assertAccessible(page, 'a steel rule');
+  await assertFits(page, 'a steel rule');
+  await assertRoomy(page, 'a steel rule');
+  await give(page, path);
+  await page.getByText('What was found').waitFor();
+  await page.getByRole('checkbox', { name: 'A ring sits on each' }).tap();
+  await page.getByRole('checkbox', { name: 'The chain was pulled taut' }).tap();
+  await tap('Show the result');
+  await verdict(page);
+  const [, percent] = /([\d.]+) % longer/.exec(await page.locator('.tag').innerText()) ?? [];
+  assert.ok(Math.abs(Number(percent) - elongation_percent) < 0.2, `${percent}, drawn with ${elongation_percent}`);
+  const draft = await page.evaluate(() => JSON.parse(String(localStorage.getItem('tautspan.draft'))));
+  const { shared_standard_uncertainty_percent: own, standard_uncertainty_percent: all } = draft.photo.reading;
+  assert.ok(own > 0.02 && own < 0.03 && all > own, `${own} of ${all}`); // 0.1/√3 mm of 254
+});
+
 test('a picture that cannot be trusted gives a reason and no number', async (t) => {
   const tilted = picture('-tilt', '17');
   const { page, tap } = await withPhotos(t);
   await goTo(page, '/#/photo');
   await type(page, 'reading 1', String(tilted.check_line_mm.toFixed(1)));
+  await thick(page, tilted.thickness_mm);
   await give(page, tilted.path);
   await page.getByText('The phone was tilted too far').waitFor();
   assert.equal(await page.getByRole('button', { name: 'Show the result' }).count(), 0);
@@ -114,6 +145,7 @@ test('the printed frame is to scale, on one sheet, and known by the engine', asy
   await page.emulateMedia({ media: 'screen' });
   await goTo(page, '/#/photo');
   await type(page, 'reading 1', '240');
+  await thick(page, 0.3);
   await give(page, shot);
   await page.getByText('does not look like a chain').waitFor();
   await page.locator('.photo-strips').waitFor();

@@ -24,7 +24,9 @@ test('the photo engine that is shipped measures 12 megapixels within its memory'
   const drawn = JSON.parse(run('go', 'run', './internal/tools/picture', '-seed', '2', '-out', path));
   const file = new Uint8Array(readFileSync(path));
   for (let i = 0; i < 3; i++) {
-    const answer = JSON.parse(tautspanPhoto(file, JSON.stringify({ check_line_mm: drawn.check_line_mm })));
+    const answer = JSON.parse(
+      tautspanPhoto(file, JSON.stringify({ check_line_mm: drawn.check_line_mm, thickness_mm: drawn.thickness_mm })),
+    );
     assert.equal(answer.overlay.width * answer.overlay.height, 12_000_000);
     assert.ok(answer.accepted);
     assert.ok(Math.abs(answer.elongation_percent - drawn.elongation_percent) < 0.2);

@@ -57,11 +57,14 @@ func (s *Scene) painter() *painter {
 // tone returns the light that comes back along the ray, 0 to 1 and above.
 func (p *painter) tone(r ray) float64 {
 	if p.Marks {
-		x, y := r.at(p.PaperMM)
+		x, y := r.at(p.CardMM + p.PaperMM)
 		x, y = r.at(p.paperAt(x, y))
 		if tone, there := p.paper(x/p.ScaleX, y/p.ScaleY); there {
 			return tone
 		}
+	}
+	if tone, there := p.ruleTone(r); there {
+		return tone
 	}
 	x, y := r.at(0)
 	a, b := x*p.cos+y*p.sin, y*p.cos-x*p.sin-p.AcrossMM
@@ -76,8 +79,12 @@ func (p *painter) tone(r ray) float64 {
 			tone += (d.tone - tone) * min(1, (1.3-cover)/0.4)
 		}
 	}
-	if p.Marks { // the paper's edge throws a soft shadow to one side
-		if edge := 3.5 - b*math.Copysign(1, p.shadowUp); edge < 1 {
+	if p.Marks || p.Rule.There { // the paper's edge throws a soft shadow to one side
+		edge := 3.5 - b*math.Copysign(1, p.shadowUp)
+		if p.Rule.There {
+			edge = p.Rule.EdgeMM - b*p.Rule.Side
+		}
+		if edge < 1 {
 			tone *= 1 - 0.5*math.Abs(p.shadowUp)*(1-max(0, edge))
 		}
 	}
@@ -85,7 +92,7 @@ func (p *painter) tone(r ray) float64 {
 }
 
 func (p *painter) paperAt(x, y float64) float64 {
-	return p.PaperMM + p.CurlMM*math.Sin(2*math.Pi*x/p.CurlLengthMM+float64(p.Seed%7)) + p.WedgeMM*x/260 + p.TwistMM*y/30
+	return p.CardMM + p.PaperMM + p.CurlMM*math.Sin(2*math.Pi*x/p.CurlLengthMM+float64(p.Seed%7)) + p.WedgeMM*x/260 + p.TwistMM*y/30
 }
 
 // paper is the frame: two bands of two rows of 5 mm checks whose middles lie

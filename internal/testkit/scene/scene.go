@@ -44,10 +44,13 @@ type Scene struct {
 	// The print.
 	Marks            bool
 	ScaleX, ScaleY   float64 // true length over nominal length
-	PaperMM          float64 // the paper's height over the rims
+	PaperMM          float64 // the paper's height over where its thickness puts it
+	CardMM           float64 // thickness of print and card
 	CurlMM           float64 // height of the paper's waves
 	CurlLengthMM     float64
 	WedgeMM, TwistMM float64 // how much one end, one side, lies higher than the other
+
+	Rule Rule // in the print's stead, where it is there
 
 	// The chain.
 	Thing       Thing
@@ -100,6 +103,7 @@ func New(seed uint64) *Scene {
 		Highlight: span(0.2, 1), DriftMM: span(-0.9, 0.9), DirtShare: span(0, 0.3),
 		Glare: span(0, 0.5), Blur: span(0.5, 1.2), Noise: span(1.5, 6), JPEGQuality: 75 + rng.IntN(21),
 	}
+	s.CardMM = []float64{0.1, 0.3, 0.5, 1}[seed%4]
 	if rng.IntN(4) == 0 {
 		s.Width, s.Height = s.Height, s.Width
 		s.RollDeg += 90
