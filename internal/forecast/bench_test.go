@@ -34,6 +34,15 @@ func gauged(n int) Question {
 	return q
 }
 
+// calibrated is the same with an instrument whose own error is half of it.
+func calibrated(n int) Question {
+	q := steady(n)
+	for i := range q.Marks {
+		q.Marks[i] = q.Marks[i].Sharing("screen", 0.06)
+	}
+	return q
+}
+
 // BenchmarkForecast: 10 readings at most 15 ms, 500 at most 60 ms native; time
 // grows no faster than the readings up to 32 distances and is flat beyond but
 // for weighing each reading once. Allocations are reported.
@@ -53,6 +62,7 @@ func BenchmarkForecast(b *testing.B) {
 	}
 	for _, n := range []int{10, 32, 500} {
 		run("gauge="+strconv.Itoa(n), gauged(n))
+		run("screen="+strconv.Itoa(n), calibrated(n))
 	}
 	withHistory := steady(10)
 	for range 3 {
