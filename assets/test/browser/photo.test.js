@@ -87,7 +87,7 @@ test('photograph: turned on, print measured, picture confirmed, then a verdict, 
 test('a steel rule beside the rivets is the scale, and its own error is kept with the reading', async (t) => {
   const { path, elongation_percent, thickness_mm } = picture('-ruled');
   const { page, tap } = await withPhotos(t);
-  await page.goto('/#/photo');
+  await goTo(page, '/#/photo');
   await page.locator('.choice', { hasText: 'Steel rule' }).tap();
   await page.getByText('First say how thick it is.').waitFor();
   assert.equal(await page.getByRole('textbox').count(), 0, 'no print is asked for');
