@@ -26,7 +26,7 @@ export function fitTag(state) {
   return html`<section class="tag slim ${result.answer ? '' : 'none'} ${result.status === 'waiting' ? 'busy' : ''}" aria-label=${t('fit.tag')}>
     ${fitShape(short.shape)}
     <div role="status"><p class="word">${short.word}</p>
-      ${short.lines.length ? html`<p class="number small">${short.lines.join(' · ')}</p>` : nothing}
+      ${short.lines.length ? html`<p class="number small">${short.lines.join('\u00a0· ')}</p>` : nothing}
       ${result.status === 'crash' || state.crashed ? html`<button class="button" type="button" @click=${again}>${t('fit.tag.restart')}</button>` : nothing}
     </div>
   </section>`;
@@ -72,7 +72,7 @@ export function fits(suits) {
 
 /** @param {any} answer @param {State} state @returns {Short} */
 function long(answer, { fit }) {
-  const { pitches, half_link, remove_pitches: remove, combinations } = answer;
+  const { pitches, half_link, remove_pitches: remove, combinations, judged_pitches: judged } = answer;
   const count = (/** @type {string} */ kind) =>
     combinations.filter((/** @type {any} */ one) => one.state === kind).length;
   const [tight, slack] = [count('tight'), count('slack')];
@@ -87,15 +87,16 @@ function long(answer, { fit }) {
             stock,
           }),
         ];
+  const bad = [
+    ...(tight ? [t('fit.tag.tight', { n: tight })] : []),
+    ...(slack ? [t('fit.tag.slack', { n: slack })] : []),
+  ];
+  // What is wrong with the chain that is on it is not wrong with the count advised.
+  const other = judged !== pitches;
   return {
-    shape: tight ? 'tight' : slack ? 'slack' : 'ok',
+    shape: other ? 'ok' : tight ? 'tight' : slack ? 'slack' : 'ok',
     word: t('fit.tag.pitches', { n: pitches }),
-    lines: [
-      pairs,
-      ...cut,
-      ...(tight ? [t('fit.tag.tight', { n: tight })] : []),
-      ...(slack ? [t('fit.tag.slack', { n: slack })] : []),
-    ],
+    lines: [pairs, ...cut, ...bad.map((what) => (other ? t('fit.tag.on', { n: judged, what }) : what))],
   };
 }
 

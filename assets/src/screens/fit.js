@@ -77,7 +77,7 @@ function driven({ fit: { drive } }) {
 /** @param {State} state */
 function bottom({ fit: now, fitBefore, settings }) {
   return html`<div class="flash">
-    <span role="status">${fitBefore ? t('fit.emptied') : ''}</span>
+    <span role="status">${fitBefore ? t(now.bike_id ? 'fit.filled' : 'fit.emptied') : ''}</span>
     ${fitBefore ? html`<button class="button quiet" type="button" @click=${undoFit}>${t('fit.undo')}</button>` : nothing}
     ${touched(now, settings.units) ? html`<button class="button quiet" type="button" @click=${emptyFitQuestion}>${t('fit.empty')}</button>` : nothing}
   </div>`;

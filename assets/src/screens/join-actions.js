@@ -5,6 +5,7 @@ import { now, set } from '../app/store.js';
 import { KeepError } from '../data/database.js';
 import { NoSignal } from '../sync/client.js';
 import { bringIn, join } from '../sync/sharing.js';
+import { nameHolder } from './share-actions.js';
 
 /**
  * @typedef {{status: 'ask'|'busy'|'joined'|'brought', told: Awaited<ReturnType<typeof join>>|null,
@@ -26,6 +27,7 @@ export async function joinNow(name) {
   try {
     const told = await join(now().argument, name);
     drop(FORM);
+    nameHolder(name);
     // The secret leaves the address, and the history of the browser with it.
     history.replaceState(null, '', '#/join/');
     set({ argument: '' });

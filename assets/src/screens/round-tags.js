@@ -39,6 +39,7 @@ export function tags(state) {
   const bikes = picked(garage.bikes, pick);
   const drawn = Math.min(state.round.tagsDrawn, bikes.length);
   const bare = bikes.filter(({ fields }) => !fields.tag);
+  const giving = bare.length > 0 && mayLead(garage.role);
   const { origin, hostname } = location;
   return {
     body: html`<div class="sheets round">
@@ -47,14 +48,13 @@ export function tags(state) {
         <p>${t('tags.text')}</p>
         <p class=${LOCAL.test(hostname) ? 'fault' : 'soft'}>${t(LOCAL.test(hostname) ? 'tags.local' : 'tags.opens', { origin })}</p>
         ${all.length > 1 ? picker(state, all) : nothing}
-        ${flash(state)}
-        ${bare.length && mayLead(garage.role) ? give(bare) : nothing}</div>
+        ${flash(state)}</div>
       <ul class="tag-sheet">${bikes.slice(0, drawn).map((bike) => tag(bike, origin))}</ul>
     </div>`,
-    bench: html`<button class="button main" type="button" aria-disabled=${drawn < bikes.length ? 'true' : 'false'}
+    bench: html`<div class="main-row"><button class="button ${giving ? '' : 'main'}" type="button" aria-disabled=${drawn < bikes.length ? 'true' : 'false'}
       @click=${() => drawn === bikes.length && print()}>${
         drawn < bikes.length ? t('tags.drawing', { n: drawn, of: bikes.length }) : t('tags.print')
-      }</button>`,
+      }</button>${giving ? give(bare) : nothing}</div>`,
   };
 }
 
@@ -74,7 +74,7 @@ function picker(state, all) {
 
 /** @param {import('../data/rounds.js').Bike[]} bare */
 function give(bare) {
-  return html`<button class="button" type="button" @click=${() => giveCodes(bare)}>${t('tags.give', {
+  return html`<button class="button main" type="button" @click=${() => giveCodes(bare)}>${t('tags.give', {
     n: bare.length,
   })}</button>`;
 }

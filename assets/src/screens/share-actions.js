@@ -3,7 +3,7 @@ import { focusNext } from '../app/focus.js';
 import { NO_SHARE } from '../app/kit-state.js';
 import { now, set } from '../app/store.js';
 import { keep } from '../data/local.js';
-import { recallPerson } from '../data/person.js';
+import { keepPerson, recallPerson } from '../data/person.js';
 import * as sharing from '../sync/sharing.js';
 import { t } from '../words/t.js';
 import { troubleText } from '../words/troubles.js';
@@ -51,16 +51,25 @@ export function start() {
   if (!name.trim() || !device.trim()) return;
   act('start', async () => {
     await sharing.startSharing(name.trim(), device.trim());
+    nameHolder(device);
+    focusNext('place');
     return { done: t('share.done.shared') };
   });
 }
 
-export function makeInvite() {
+/** The phone's name stands beside what is entered here, until its rider gives another. @param {string} name */
+export function nameHolder(name) {
+  if (!now().person.trim()) set({ person: name.trim(), trouble: keepPerson(name.trim()) });
+}
+
+export async function makeInvite() {
   const { role, uses, days } = now().share.form;
-  act('invite', async () => {
+  await act('invite', async () => {
     const { url } = await sharing.invite(role, uses, days * DAY_S);
     return { invited: { url, role, uses, days } };
   });
+  // It stands below the questions, behind the dock on a small screen.
+  requestAnimationFrame(() => document.querySelector('.invitation')?.scrollIntoView());
 }
 
 export function lookUpDevices() {

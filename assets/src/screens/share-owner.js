@@ -23,7 +23,7 @@ function daysText(n) {
 }
 
 /** @param {State} state */
-export function inviting({ share: { form, invited, busy } }) {
+export function inviting({ share: { form, invited } }) {
   const { origin, hostname } = location;
   return html`<section class="sheet"><h2>${t('share.invite')}</h2>
     ${LOCAL.test(hostname) ? html`<p class="fault">${t('share.invite.local', { origin })}</p>` : nothing}
@@ -52,8 +52,12 @@ export function inviting({ share: { form, invited, busy } }) {
       options: DAYS.map((value) => ({ value, text: daysText(value) })),
       choose: (days) => putShareForm({ days }),
     })}
-    <button class="button" type="button" aria-disabled=${busy ? 'true' : 'false'} @click=${makeInvite}>${t('share.invite.make')}</button>
     ${invited ? invitation(invited) : nothing}</section>`;
+}
+
+/** @param {State} state */
+export function inviter({ share: { busy } }) {
+  return html`<button class="button main" type="button" aria-disabled=${busy ? 'true' : 'false'} @click=${makeInvite}>${t('share.invite.make')}</button>`;
 }
 
 /** @param {NonNullable<State['share']['invited']>} invited */

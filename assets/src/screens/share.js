@@ -6,7 +6,7 @@ import { named, t } from '../words/t.js';
 import { textField } from './bike-parts.js';
 import { inDemo } from './demo.js';
 import { followLink, leaveGarage, openOther, putShare, putShareForm, start } from './share-actions.js';
-import { devices, inviting } from './share-owner.js';
+import { devices, inviter, inviting } from './share-owner.js';
 import { status } from './share-status.js';
 
 /**
@@ -23,15 +23,25 @@ export function share(state) {
       ${garage ? (inDemo(state) ? html`<p>${t('kit.demo')}</p>` : body(state, garage)) : html`<p role="status">${t('bikes.loading')}</p>`}
     </div>`,
     bench: html`<div class="main-row"><a class="button" href="#/kit">${t('kit.back')}</a>
-      ${garage?.sync.state === 'local' && !inDemo(state) ? starter(state) : nothing}</div>`,
+      ${garage && !inDemo(state) ? main(state, garage) : nothing}</div>`,
   };
+}
+
+/** What this place is for now: to share, then to invite. @param {State} state @param {GarageState} garage */
+function main(state, garage) {
+  if (garage.sync.state === 'local') return starter(state);
+  return isOpen(garage) && garage.role === 'owner' ? inviter(state) : nothing;
+}
+
+/** @param {GarageState} garage whether the server still knows this phone */
+function isOpen({ sync: { state } }) {
+  return state !== 'local' && state !== 'revoked' && state !== 'gone';
 }
 
 /** @param {State} state @param {GarageState} garage */
 function body(state, garage) {
-  const { state: sync } = garage.sync;
-  const shared = sync !== 'local';
-  const open = shared && sync !== 'revoked' && sync !== 'gone';
+  const shared = garage.sync.state !== 'local';
+  const open = isOpen(garage);
   return html`${said(state)}
     ${shared ? html`<p><strong>${garage.name || t('share.none')}</strong><br>${t('share.role', { role: named('role', garage.role) })} <span class="soft">${named('role', `${garage.role}.text`)}</span></p>` : nothing}
     ${shared ? status(garage, Boolean(state.share.busy)) : begin(state)}

@@ -122,6 +122,7 @@ export default {
   'round.reason.nothing': 'kein Grund genannt',
 
   'round.sum.out': 'Alle {n} Räder sind freigegeben.',
+  'round.sum.out.one': 'Das eine Rad ist freigegeben.',
   'round.sum.in': 'Nur freigegebene Räder gehen hinaus. Diese bleiben drinnen:',
   'round.sum.finished': 'Abgeschlossen {when}',
   'round.sum.started': 'Begonnen {when}',

@@ -120,6 +120,7 @@ export default {
   'round.reason.nothing': 'no reason given',
 
   'round.sum.out': 'All {n} bikes are cleared.',
+  'round.sum.out.one': 'The one bike is cleared.',
   'round.sum.in': 'Only cleared bikes go out. These stay in:',
   'round.sum.finished': 'Finished {when}',
   'round.sum.started': 'Started {when}',

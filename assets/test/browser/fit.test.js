@@ -52,7 +52,7 @@ test('which chain: a width between two families names neither as the answer', as
   await type(page, /Outer width/, '5.79');
   await answer(page).getByText('Not sure yet').waitFor();
   await answer(page)
-    .getByText(/11 sprockets: \d+ %.*10 sprockets: \d+ %/)
+    .getByText(/11 sprockets: \d+\s%.*10 sprockets: \d+\s%/)
     .waitFor();
   await page.getByText('Do not buy, join or fit a chain on this alone.').waitFor();
 });
