@@ -58,3 +58,27 @@ func FuzzCallRecords(f *testing.F) {
 		require.NotEqual(t, fault.Internal, known.Code, "%s: %v", request, known.Cause)
 	})
 }
+
+// What was made before is told again as it was made; one clock's parts are sent
+// in the order of their ids.
+func TestRecords_toldAgain(t *testing.T) {
+	const put = `{"bike_id":"11111111-1111-4111-8111-111111111111","at":"2026-03-01T08:00:00Z","odometer_km":5,"add_km":3}`
+	var answer struct {
+		Ops []struct {
+			ID     string `json:"op_id"`
+			HLC    string
+			Device string `json:"device_id"`
+		}
+		HLC string
+	}
+	ask(t, "change", `{"rows":[],"last_hlc":"2026-03-02T08:00:00.000Z-0007","now_ms":1772352000000,"device_id":"00000000-0000-4000-8000-00000000000a","changes":[
+		{"table":"distances","record_id":"22222222-2222-4222-8222-222222222222","random":"ffffffffffffffffffff","whole":true,
+		"hlc":"2026-03-01T07:00:00.000Z-0003","device_id":"00000000-0000-4000-8000-00000000000b","put":`+put+`}]}`, &answer)
+	require.Len(t, answer.Ops, 2, "fields that contradict each other come one by one")
+	for _, op := range answer.Ops {
+		assert.Equal(t, "2026-03-01T07:00:00.000Z-0003", op.HLC)
+		assert.Equal(t, "00000000-0000-4000-8000-00000000000b", op.Device)
+	}
+	assert.Less(t, answer.Ops[0].ID, answer.Ops[1].ID)
+	assert.Equal(t, "2026-03-02T08:00:00.000Z-0007", answer.HLC, "the phone's own clock goes on")
+}

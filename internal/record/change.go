@@ -14,6 +14,10 @@ type Change struct {
 	Random, Table, Record string
 	Put                   []byte
 	Remove, Whole         bool
+	// Clock and Device are set for what was made before, and is told again as it
+	// was made.
+	Clock  Clock
+	Device string
 }
 
 // Fields declares the change's JSON.
@@ -23,6 +27,8 @@ func (c *Change) Fields(o *wire.Object) {
 	o.Text("record_id", &c.Record).Required().Length(1, 40).Doc("which record", "")
 	o.Raw("put", &c.Put).Doc("fields to set; null clears one that is not required", "")
 	o.Boolean("remove", &c.Remove).Default("false").Doc("hide the record until a later put", "")
+	o.Text("hlc", (*string)(&c.Clock)).Default(`""`).Length(0, 40).Doc("when it was made, where it is told again", "")
+	o.Text("device_id", &c.Device).Default(`""`).Length(0, 40).Doc("who made it, with hlc", "")
 	o.Boolean("whole", &c.Whole).Default("false").Doc("put is a whole record from elsewhere: what does not fit one operation becomes several", "")
 }
 
@@ -85,16 +91,20 @@ func Apply(request *ChangeRequest) (*ChangeResponse, error) {
 // stamp makes part number part of a change.
 func (a *ChangeResponse) stamp(state State, request *ChangeRequest, c *Change, put []byte, part int) error {
 	random := c.Random
-	if part > 0 { // another operation of the same random bytes needs an id of its own
+	if part > 0 || c.Clock != "" { // another operation of the same random bytes needs an id of its own; of one clock, a later one
 		random = random[:min(len(random), 18)] + string("0123456789abcdef"[part>>4&15]) + string("0123456789abcdef"[part&15])
 	}
-	op, err := NewOp(&Making{Last: a.Clock, NowMS: int64(request.NowMS), Random: random, Role: request.Role, Device: request.Device,
-		Table: c.Table, Record: c.Record, Known: state[Key{c.Table, c.Record}] != nil, Put: put, Remove: c.Remove})
+	m := &Making{Last: a.Clock, NowMS: int64(request.NowMS), Random: random, Role: request.Role, Device: request.Device,
+		Table: c.Table, Record: c.Record, Known: state[Key{c.Table, c.Record}] != nil, Put: put, Remove: c.Remove}
+	if c.Clock != "" {
+		m.Clock, m.Device = c.Clock, c.Device
+	}
+	op, err := NewOp(m)
 	if err != nil {
 		return err
 	}
 	state.Apply(op)
-	a.Ops, a.Clock = append(a.Ops, op.Text), op.Clock
+	a.Ops, a.Clock = append(a.Ops, op.Text), max(a.Clock, op.Clock)
 	return nil
 }
 

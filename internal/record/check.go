@@ -19,7 +19,7 @@ type Author struct {
 }
 
 // Check refuses an operation for what it is, whatever the garage holds: another
-// device's name on it, a clock more than MaxAheadMS ahead of nowMS, a table or
+// device's name on it, unless a leader tells it again, a clock more than MaxAheadMS ahead of nowMS, a table or
 // field that is not known, a value that is not allowed, a role that may not
 // write there. Errors are *fault.Error.
 func (o *Op) Check(author Author, nowMS int64) error {
@@ -27,8 +27,8 @@ func (o *Op) Check(author Author, nowMS int64) error {
 	switch {
 	case t == nil:
 		return fault.New(fault.UnknownName, "table", "there is no such table; there are "+tableNames())
-	case o.Device != author.Device:
-		return fault.New(fault.Denied, "device_id", "this is not the device that sends the operation")
+	case o.Device != author.Device && !author.Role.AtLeast(Leader):
+		return fault.New(fault.Denied, "device_id", "this is not the device that sends the operation; only a leader may tell again what others made")
 	case o.Clock.MS() > nowMS+MaxAheadMS:
 		return fault.New(fault.ClockAhead, "hlc", "the device's clock is more than 24 hours ahead of the server's; set it right and send again")
 	case !author.Role.AtLeast(t.Writer):

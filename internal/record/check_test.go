@@ -177,7 +177,8 @@ func TestOp_Check_clockAndDevice(t *testing.T) {
 	day := record.Clock("2026-03-01T08:00:00.000Z-0000").MS()
 	requireCode(t, o.Check(record.Author{Device: deviceA, Role: record.Owner}, day), fault.ClockAhead, "hlc")
 	assert.NoError(t, o.Check(record.Author{Device: deviceA, Role: record.Owner}, day+1))
-	requireCode(t, o.Check(record.Author{Device: deviceB, Role: record.Owner}, day+1), fault.Denied, "device_id")
+	requireCode(t, o.Check(record.Author{Device: deviceB, Role: record.Checker}, day+1), fault.Denied, "device_id")
+	assert.NoError(t, o.Check(record.Author{Device: deviceB, Role: record.Leader}, day+1), "leaders tell again what others made")
 }
 
 func TestReadOp_namesWhatItRefuses(t *testing.T) {

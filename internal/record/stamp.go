@@ -10,6 +10,7 @@ import (
 // Making is what a new operation is made of.
 type Making struct {
 	Last   Clock // the latest clock the phone knows, own or seen; empty at first
+	Clock  Clock // its own, where it was made before; else empty
 	NowMS  int64
 	Random string // ten random bytes in lower-case hexadecimal
 	Role   Role
@@ -31,13 +32,20 @@ func NewOp(m *Making) (*Op, error) {
 	if !ok {
 		return nil, fault.New(fault.Unreadable, "random", "this must be 20 digits of lower-case hexadecimal")
 	}
-	op, err := ReadOp(m.text(UUIDv7(m.NowMS, random), m.Last.Next(m.NowMS)))
+	clock := m.Clock
+	if clock == "" {
+		clock = m.Last.Next(m.NowMS)
+	}
+	op, err := ReadOp(m.text(UUIDv7(m.NowMS, random), clock))
 	if err != nil {
 		return nil, err
 	}
 	author := Author{m.Device, m.Role}
 	if err := op.Check(author, op.Clock.MS()); err != nil {
 		return nil, err
+	}
+	if m.Clock != "" {
+		return op, nil // the server took it once; whether it still may, only the server knows
 	}
 	var prior *Prior
 	if m.Known {

@@ -34,7 +34,7 @@ func eventsStream(a *actions, w http.ResponseWriter, r *http.Request, who *store
 	s := &stream{w: w, control: http.NewResponseController(w)}
 	s.send(": open\n\n")
 	if known := r.Header.Get("Last-Event-ID"); known != "" {
-		if page, err := a.Store.Pull(who, known); err == nil && len(page.Ops) > 0 {
+		if page, err := a.Store.Pull(who, known); err == nil && (page.SetBack || len(page.Ops) > 0) {
 			s.event(page.Cursor)
 		}
 	}

@@ -28,6 +28,7 @@ func (m *welcome) Fields(o *wire.Object) {
 	o.Text("name", &m.Name).Required().Doc("what people call the garage", "")
 	o.Text("device_id", &m.DeviceID).Required().Doc("this device; every operation it makes carries it", "")
 	o.Text("token", &m.Token).Required().Doc("to be sent as Authorization: Bearer; told once and never again", "")
+	o.Text("cursor", &m.Cursor).Required().Doc("for the first call of sync; an empty one is the beginning too, but does not tell a server that was set back", "")
 	wire.Choice(o, "role", &m.Role, record.Roles()...).Required().Doc("what this device may do", "")
 }
 

@@ -29,6 +29,7 @@ type syncResponse struct {
 	cursor   string
 	ops      [][]byte
 	more     bool
+	setBack  bool
 	rejected []rejection
 }
 
@@ -36,6 +37,8 @@ func (s *syncResponse) Fields(o *wire.Object) {
 	o.Text("cursor", &s.cursor).Required().Doc("for the next call", "")
 	o.RawList("ops", &s.ops).Required().Doc("what arrived since the cursor, from every device", "")
 	o.Boolean("more", &s.more).Required().Doc("there is more: call again at once", "")
+	o.Boolean("set_back", &s.setBack).Required().
+		Doc("the server was set back to an earlier state and lacks what the cursor named: nothing of this call was taken, the cursor given is the beginning; after pulling from there send again what is missing", "")
 	wire.List(o, "rejected", &s.rejected).Required().Doc("operations that were refused; all others are kept for good", "")
 }
 
@@ -64,9 +67,6 @@ func syncRun(a *actions, w http.ResponseWriter, r *http.Request, who *store.Sess
 	if err := wire.Read(body, ask); err != nil {
 		return err
 	}
-	if err := a.Store.CheckCursor(ask.cursor); err != nil {
-		return err
-	}
 	ops, rejected, err := readOps(ask.ops)
 	if err != nil {
 		return err
@@ -79,7 +79,7 @@ func syncRun(a *actions, w http.ResponseWriter, r *http.Request, who *store.Sess
 	for _, r := range refused {
 		rejected = append(rejected, rejection{r.OpID, r.Err})
 	}
-	return answer(w, http.StatusOK, &syncResponse{page.Cursor, page.Ops, page.More, rejected})
+	return answer(w, http.StatusOK, &syncResponse{page.Cursor, page.Ops, page.More, page.SetBack, rejected})
 }
 
 // readOps returns the operations whose form is sound and refuses the others.

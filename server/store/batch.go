@@ -12,7 +12,7 @@ var (
 	lookOps     = lookupsOf(2, "g, id", "SELECT gid, op_id, body FROM w CROSS JOIN ops ON gid = g AND op_id = id")
 	lookRecords = lookupsOf(2, "g, id", "SELECT gid, record_id, tbl, created_by FROM w CROSS JOIN records ON gid = g AND record_id = id")
 
-	insertOps     = writesOf(3, "INSERT INTO ops (place, op_id, body) VALUES ", "")
+	insertOps     = writesOf(4, "INSERT INTO ops (place, op_id, body, draw) VALUES ", "")
 	insertRecords = writesOf(4, "INSERT INTO records (gid, record_id, tbl, created_by) VALUES ", "")
 	updateCounts  = writesOf(3, "WITH w (g, seq, size) AS (VALUES ", ") UPDATE garages SET last_seq = seq, bytes = size FROM w WHERE gid = g")
 )
@@ -141,7 +141,7 @@ func (b *batch) keep(items []item) error {
 		b.ops[it.id] = string(op.Text)
 		p.take(op)
 		b.tx.written += int64(len(op.Text))
-		ops.add(place(it.id.gid, p.garage.seq), it.id.id[:], b.ops[it.id])
+		ops.add(place(it.id.gid, p.garage.seq), it.id.id[:], b.ops[it.id], p.last.draw)
 	}
 	if err := insertRecords.run(b.tx, &records); err != nil {
 		return err

@@ -2,11 +2,11 @@ package store
 
 import "sync"
 
-// For tests of cursors.
-var (
-	ReadCursor = readCursor
-	Cursor     = cursor
-)
+// ReadCursor reads a cursor and writes it again.
+func ReadCursor(epoch, text string) (string, error) {
+	m, err := (&Store{epoch: epoch}).readCursor(text)
+	return m.String(), err
+}
 
 // BeforeCommit lets a test fail the next commits, which stands for a crash.
 func (s *Store) BeforeCommit(f func() error) { s.beforeCommit = f }

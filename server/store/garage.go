@@ -23,11 +23,12 @@ type Welcome struct {
 	GarageID, DeviceID, Token string
 	Role                      record.Role
 	Name                      string // of the garage
+	Cursor                    string // the beginning
 }
 
 // CreateGarage founds a garage with its first device as owner.
 func (s *Store) CreateGarage(name, deviceName string, nowMS int64) (*Welcome, error) {
-	w := &Welcome{GarageID: newID(nowMS), Role: record.Owner, Name: name}
+	w := &Welcome{GarageID: newID(nowMS), Role: record.Owner, Name: name, Cursor: s.beginning()}
 	err := s.write(func(t *tx) error {
 		var gid int64
 		err := t.row("INSERT INTO garages (garage_id, name, created_ms, seen_day) VALUES (?, ?, ?, ?) RETURNING gid",

@@ -38,7 +38,7 @@ func (s *Store) Join(code, deviceName string, nowMS int64) (*Welcome, error) {
 	if !ok {
 		return nil, errNoInvite
 	}
-	w := &Welcome{}
+	w := &Welcome{Cursor: s.beginning()}
 	err := s.write(func(t *tx) error {
 		gid, uses, err := w.read(t, id, hash, nowMS)
 		if err != nil {

@@ -3,10 +3,7 @@ package store
 import (
 	"database/sql"
 	"errors"
-	"strconv"
-	"strings"
 
-	"tautspan/internal/fault"
 	"tautspan/internal/record"
 )
 
@@ -22,37 +19,24 @@ type Page struct {
 	Ops    [][]byte // canonical JSON, in the order of arrival
 	Cursor string   // where the next pull begins
 	More   bool     // whether there is more at once
-}
-
-// cursor writes a place in the order of arrival.
-func cursor(epoch string, seq int64) string { return epoch + "-" + strconv.FormatInt(seq, 10) }
-
-// readCursor returns the sequence number after which to go on. A cursor from
-// before a backup was restored, or ahead of what there is, means the beginning:
-// pulling twice changes nothing.
-func readCursor(text, epoch string, lastSeq int64) (int64, error) {
-	if text == "" {
-		return 0, nil
-	}
-	from, number, found := strings.Cut(text, "-")
-	seq, err := strconv.ParseInt(number, 10, 64)
-	if !found || err != nil || seq < 0 || len(from) != len(epoch) || number[0] == '+' {
-		return 0, fault.New(fault.Unreadable, "cursor", "this is no cursor; send the one of the last answer, or an empty text to begin anew")
-	}
-	if from != epoch || seq > lastSeq {
-		return 0, nil
-	}
-	return seq, nil
-}
-
-// CheckCursor refuses a text that is no cursor.
-func (s *Store) CheckCursor(text string) error {
-	_, err := readCursor(text, s.epoch, 0)
-	return err
+	// SetBack says that the server does not have what the cursor named: it was
+	// set back to an earlier state. Ops is empty, and Cursor the beginning.
+	SetBack bool
 }
 
 // Pull returns the operations that arrived after the cursor.
-func (s *Store) Pull(who *Session, from string) (*Page, error) {
+func (s *Store) Pull(who *Session, cursor string) (*Page, error) {
+	from, err := s.find(who, cursor)
+	if err != nil {
+		return nil, err
+	}
+	return s.pull(who, from)
+}
+
+func (s *Store) pull(who *Session, from *mark) (*Page, error) {
+	if from == nil {
+		return &Page{Ops: [][]byte{}, Cursor: s.beginning(), More: true, SetBack: true}, nil
+	}
 	var last int64
 	err := s.reader.QueryRow("SELECT last_seq FROM garages WHERE gid = ?", who.gid).Scan(&last)
 	if errors.Is(err, sql.ErrNoRows) {
@@ -61,25 +45,20 @@ func (s *Store) Pull(who *Session, from string) (*Page, error) {
 	if err != nil {
 		return nil, explain(err)
 	}
-	seq, err := readCursor(from, s.epoch, last)
-	if err != nil {
-		return nil, err
-	}
-	page := &Page{Ops: [][]byte{}}
-	if seq == last {
-		page.Cursor = cursor(s.epoch, seq)
+	page := &Page{Ops: [][]byte{}, Cursor: from.String()}
+	if from.seq == last {
 		return page, nil
 	}
-	rows, err := s.reader.Query("SELECT place, body FROM ops WHERE place > ? AND place <= ? ORDER BY place LIMIT ?",
-		place(who.gid, seq), place(who.gid, last), MaxPage+1)
+	rows, err := s.reader.Query("SELECT place, op_id, draw, body FROM ops WHERE place > ? AND place <= ? ORDER BY place LIMIT ?",
+		place(who.gid, from.seq), place(who.gid, last), MaxPage+1)
 	if err != nil {
 		return nil, explain(err)
 	}
 	defer func() { _ = rows.Close() }()
 	for size := 0; rows.Next(); {
-		var body []byte
-		var at int64
-		if err := rows.Scan(&at, &body); err != nil {
+		var id, body []byte
+		var at, draw int64
+		if err := rows.Scan(&at, &id, &draw, &body); err != nil {
 			return nil, explain(err)
 		}
 		if size += len(body); len(page.Ops) == MaxPage || len(page.Ops) > 0 && size > maxPageBytes {
@@ -87,9 +66,8 @@ func (s *Store) Pull(who *Session, from string) (*Page, error) {
 			break
 		}
 		page.Ops = append(page.Ops, body)
-		seq = at - place(who.gid, 0)
+		page.Cursor = s.markAt(at-place(who.gid, 0), trace{uuid(id), draw}).String()
 	}
-	page.Cursor = cursor(s.epoch, seq)
 	return page, explain(rows.Err())
 }
 

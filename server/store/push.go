@@ -2,6 +2,7 @@ package store
 
 import (
 	"errors"
+	"math/rand/v2"
 	"strconv"
 
 	"tautspan/internal/fault"
@@ -22,19 +23,37 @@ func (s *Store) Push(who *Session, ops []*record.Op, nowMS int64) ([]Rejected, e
 	return p.rejected, err
 }
 
-// Sync is Push, then Pull from a cursor.
-func (s *Store) Sync(who *Session, from string, ops []*record.Op, nowMS int64) (*Page, []Rejected, error) {
+// Sync is Push, then Pull from a cursor. A server that was set back takes
+// nothing until the caller has begun anew: what it sends may rest on what was
+// lost.
+func (s *Store) Sync(who *Session, cursor string, ops []*record.Op, nowMS int64) (*Page, []Rejected, error) {
+	from, err := s.find(who, cursor)
+	if err != nil {
+		return nil, nil, err
+	}
+	if from == nil {
+		page, err := s.pull(who, nil)
+		return page, notYet(ops), err
+	}
 	p, err := s.push(who, ops, nowMS)
 	if err != nil {
 		return nil, p.rejected, err
 	}
-	if len(p.kept) > 0 && from == cursor(s.epoch, p.before) && p.size() <= maxPageBytes && len(p.kept) <= MaxPage {
+	if len(p.kept) > 0 && from.seq == p.before && p.size() <= maxPageBytes && len(p.kept) <= MaxPage {
 		// The caller knew all there was, so what is new is what it just sent:
 		// no need to read it back.
-		return &Page{Ops: p.kept, Cursor: cursor(s.epoch, p.after)}, p.rejected, nil
+		return &Page{Ops: p.kept, Cursor: s.markAt(p.after, p.last).String()}, p.rejected, nil
 	}
-	page, err := s.Pull(who, from)
+	page, err := s.pull(who, from)
 	return page, p.rejected, err
+}
+
+func notYet(ops []*record.Op) []Rejected {
+	all := make([]Rejected, len(ops))
+	for i, op := range ops {
+		all[i] = Rejected{op.ID, fault.New(fault.Unavailable, "", "the server was set back to an earlier state; send this again after what it has was taken in")}
+	}
+	return all
 }
 
 func (s *Store) push(who *Session, ops []*record.Op, nowMS int64) (*push, error) {
@@ -51,7 +70,7 @@ func (s *Store) push(who *Session, ops []*record.Op, nowMS int64) (*push, error)
 	err := s.enqueue(&job{push: p, after: func() {
 		s.count.kept.Add(int64(len(p.kept)))
 		if len(p.kept) > 0 {
-			s.watch.tell(who.GarageID, cursor(s.epoch, p.after))
+			s.watch.tell(who.GarageID, s.markAt(p.after, p.last).String())
 		}
 	}})
 	s.count.refused.Add(int64(len(p.rejected)))
@@ -71,6 +90,7 @@ type push struct {
 	garage        *counts // shared by all calls of a garage in one batch
 	kept          [][]byte
 	before, after int64 // the garage's last place before and after what was kept
+	last          trace // the operation at after
 }
 
 // take gives a new operation the garage's next place.
@@ -82,7 +102,7 @@ func (p *push) take(op *record.Op) {
 	p.garage.seq++
 	p.garage.bytes += int64(len(op.Text))
 	p.garage.changed = true
-	p.after = p.garage.seq
+	p.after, p.last = p.garage.seq, trace{readUUID(op.ID), rand.Int64N(1 << 32)}
 }
 
 func (p *push) size() (n int) {

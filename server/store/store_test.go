@@ -118,33 +118,62 @@ func TestStore_Pull_badCursor(t *testing.T) {
 	who := found(t, s)
 	_, err := s.Push(who, []*record.Op{bikeOp(t, who, 1, "")}, now)
 	require.NoError(t, err)
-	for _, text := range []string{"x", "7", "abcdefgh", "abcdefgh-", "abcdefgh--1", "abcdefgh-+1", "abcdefgh-1x", "abcdefgh-99999999999999999999", strings.Repeat("9", 1000)} {
+	for _, text := range []string{"x", "7", "abcdefgh", "abcdefgh-", "abcdefgh--1", "abcdefgh-+1", "abcdefgh-1x", "abcdefgh-99999999999999999999", "abcdefgh-4294967296", "abcdefgh-1-", "abcdefgh-1-x-y", "abcdefgh-1-123456789", "abcdefghi-1", strings.Repeat("9", 1000)} {
 		_, err := s.Pull(who, text)
 		requireCode(t, err, fault.Unreadable)
 	}
-	page, err := s.Pull(who, "abcdefgh-1")
-	require.NoError(t, err, "a cursor of another history begins anew")
-	assert.Len(t, page.Ops, 1)
 }
 
-// FuzzCursor: any text is refused with a fault or gives a place that exists, and
-// what the server itself writes leads back to its place.
-func FuzzCursor(f *testing.F) {
-	for _, seed := range []string{"", "abcdefgh-7", "abcdefgh-8", "abcdefgh--1", "abcdefgh-+1", "abcdefgh-007", "zzzzzzzz-7", "-", "abcdefgh-9223372036854775808"} {
-		f.Add(seed, int64(7))
-	}
-	f.Fuzz(func(t *testing.T, text string, last int64) {
-		const epoch = "abcdefgh"
-		last &= 1<<62 - 1
-		seq, err := store.ReadCursor(text, epoch, last)
-		if err != nil {
-			requireCode(t, err, fault.Unreadable)
-			return
+// A database that was set back, by a restore or by hand, does not have what its
+// cursors named; it says so, and takes nothing that may rest on what was lost.
+func TestStore_setBack(t *testing.T) {
+	s := open(t, store.DefaultQuota())
+	w, err := s.CreateGarage("G", "phone", now)
+	require.NoError(t, err)
+	who := session(t, s, w)
+	_, err = s.Push(who, []*record.Op{bikeOp(t, who, 1, ""), bikeOp(t, who, 2, "")}, now)
+	require.NoError(t, err)
+	page, err := s.Pull(who, "")
+	require.NoError(t, err)
+	epoch, rest, _ := strings.Cut(page.Cursor, "-")
+	for name, cursor := range map[string]string{
+		"another history":                     "abcdefgh-" + rest,
+		"its beginning":                       "abcdefgh-0",
+		"ahead of what is here":               epoch + "-3-00000000",
+		"another operation there":             epoch + "-1" + strings.TrimPrefix(rest, "2"),
+		"from before operations were in them": epoch + "-2",
+	} {
+		page, refused, err := s.Sync(who, cursor, []*record.Op{bikeOp(t, who, 3, "")}, now)
+		require.NoError(t, err, name)
+		assert.True(t, page.SetBack && page.More && len(page.Ops) == 0, name)
+		if assert.Len(t, refused, 1, name) {
+			assert.Equal(t, fault.Unavailable, refused[0].Err.Code, name)
 		}
-		require.True(t, 0 <= seq && seq <= last, seq)
-		again, err := store.ReadCursor(store.Cursor(epoch, seq), epoch, last)
-		require.NoError(t, err)
-		require.Equal(t, seq, again)
+		again, err := s.Pull(who, page.Cursor)
+		require.NoError(t, err, name)
+		assert.Len(t, again.Ops, 2, name)
+		assert.False(t, again.SetBack, name)
+	}
+	last, err := s.Pull(who, page.Cursor)
+	require.NoError(t, err)
+	assert.False(t, last.SetBack)
+}
+
+// FuzzCursor: any text is refused with a fault, or is written as it was read.
+func FuzzCursor(f *testing.F) {
+	for _, seed := range []string{"", "abcdefgh-7", "abcdefgh-7-00ffaa11", "abcdefgh--1", "abcdefgh-+1", "abcdefgh-007", "abcdefgh-7-", "-", "--", "abcdefgh-4294967296", "abcdefgh-9223372036854775808"} {
+		f.Add(seed)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		again, err := store.ReadCursor("abcdefgh", text)
+		switch {
+		case err != nil:
+			requireCode(t, err, fault.Unreadable)
+		case text == "":
+			require.Equal(t, "abcdefgh-0", again)
+		default:
+			require.Equal(t, text, again)
+		}
 	})
 }
 

@@ -12,16 +12,17 @@ import { home, sameMeaning, targets } from './touch.js';
  * @typedef {import('./garage.js').Op} Op
  * @typedef {{key: string, id: string, name: string, role: 'owner'|'leader'|'checker'|'viewer', device_id: string,
  *   token: string, cursor: string, clock: string, seen: string, turn: number, shut: ''|'revoked'|'gone',
- *   at: string|null, adopting?: boolean}} Garage
+ *   at: string|null, adopting?: boolean, former?: string[], past?: number, retelling?: ''|'aside'|'hear'}} Garage
  *   `key` is its name on this phone; id and token are empty while no server has it; `clock` is the latest known,
  *   own or seen, `seen` the latest the server has; `shut` says why the server does not talk to this phone any
- *   more; `adopting` while records from before are still to be told to the server
+ *   more; `adopting` while records from before are still to be told to the server; `former`: device ids from before
+ *   it joined again; `past`: how often the server was set back to an earlier state, `retelling` while it is told again
  * @typedef {{garage: string, table: string, record_id: string, home: string, round?: string, row: EngineRow,
- *   base?: EngineRow|null, server?: string}} Stored `row` is what the rider sees; `base` what the server has, kept
- *   while operations are unsent, null for nothing; `server`: the id of the garage that was told of it, or will be
+ *   base?: EngineRow|null, knew?: EngineRow|null, server?: string}} Stored `row` is what the rider sees; `base` what the server has, kept
+ *   while operations are unsent, null for nothing; `knew` what it had before it was set back; `server`: the id of the garage that was told of it, or will be
  * @typedef {{op_id: string, garage: string, hlc: string, table: string, record_id: string, op: Op,
- *   refused?: import('./garage.js').Refusal, waits?: boolean}} Unsent `refused` says why the server did not take
- *   it; with `waits` it is sent again all the same
+ *   refused?: import('./garage.js').Refusal, waits?: boolean, again?: boolean}} Unsent `refused` says why the server
+ *   did not take it; with `waits` it is sent again all the same; `again`: the server had it before it was set back
  * @typedef {Omit<Stored, 'home'|'round'|'garage'>} Keep
  * @typedef {{before?: Map<string, Stored>, rows?: Keep[], gone?: [string, string][], unsent?: Omit<Unsent, 'garage'>[],
  *   sent?: string[], garage?: Partial<Garage>, lax?: boolean}} Commit what was there as `recall` gave it, rows to keep and to drop, operations to keep and, by id,
@@ -82,7 +83,9 @@ export function commit(key, turn, { before, rows = [], gone = [], unsent = [], s
       return 0;
     }
     const store = tx.objectStore('rows');
-    const work = [tx.objectStore('garages').put({ ...now, ...garage, turn: turn + 1 })];
+    const next = { ...now, ...garage, turn: turn + 1 };
+    const was = (/** @type {{table: string, record_id: string}} */ one) => before?.get(`${one.table}/${one.record_id}`);
+    const work = [tx.objectStore('garages').put(next)];
     const queue = tx.objectStore('unsent');
     if (sent.length && (await queue.count())) for (const id of sent) work.push(/** @type {any} */ (queue.delete(id)));
     for (const op of unsent) work.push(queue.put({ ...op, garage: key }));
@@ -90,10 +93,10 @@ export function commit(key, turn, { before, rows = [], gone = [], unsent = [], s
     for (const { base, ...rest } of rows) {
       const { table, record_id, row } = rest;
       const round = table === 'round_checks' ? { round: String(row.fields.round_id) } : {};
-      const based = base !== undefined && (await awaited(tx, [key, table, record_id])) ? { base } : {};
-      work.push(store.put({ garage: key, ...rest, ...round, ...based, home: home(row) }));
+      const needed = base !== undefined && (next.retelling || (await awaited(tx, [key, table, record_id])));
+      const aside = next.retelling ? { knew: was(rest)?.knew } : {};
+      work.push(store.put({ garage: key, ...aside, ...rest, ...round, ...(needed ? { base } : {}), home: home(row) }));
     }
-    const was = (/** @type {{table: string, record_id: string}} */ one) => before?.get(`${one.table}/${one.record_id}`);
     const changed = rows.filter((one) => !sameMeaning(was(one)?.row, one.row));
     const touched = [...changed, ...gone.map(([table, record_id]) => ({ table, record_id }))];
     const old = touched.flatMap((one) => was(one)?.row ?? []);
@@ -166,7 +169,17 @@ export function detach(key, device_id) {
       .objectStore('unsent')
       .index('order')
       .getAll(IDBKeyRange.bound([key], [key, []]));
-    const local = { id: '', device_id, token: '', role: 'owner', cursor: '', seen: '', shut: '', adopting: false };
+    const local = {
+      id: '',
+      device_id,
+      token: '',
+      role: 'owner',
+      cursor: '',
+      seen: '',
+      shut: '',
+      adopting: false,
+      retelling: '',
+    };
     const merged = unsent.filter(({ refused, waits }) => !refused || waits);
     await Promise.all([
       tx.objectStore('garages').put({ ...garage, ...local, turn: garage.turn + 1 }),

@@ -5,6 +5,7 @@ import { unsentAfter } from '../data/garage-read.js';
 import { untilKept } from '../data/tabs.js';
 import { ServerFault, call } from './client.js';
 import { restampAhead } from './restamp.js';
+import { putAside, retell, setBack } from './retell.js';
 import { clockIsRight } from './rhythm.js';
 import { take } from './take.js';
 
@@ -30,17 +31,26 @@ export async function exchange(key, signal) {
   for (let after = ''; ;) {
     const garage = await garageNamed(key);
     if (!garage?.token || garage.shut) return;
-    const { sent, upTo } = await nextBatch(key, after);
+    if (garage.retelling === 'aside') await putAside(key);
+    const { sent, upTo } = garage.retelling ? { sent: [], upTo: '' } : await nextBatch(key, after);
     const body = { cursor: garage.cursor, ops: sent.map(({ op }) => op) };
     const told = call('POST', `/garages/${garage.id}/sync`, { token: garage.token, body, signal });
     const { answer, serverMS } = await told.catch((error) => shut(key, error));
-    await take(key, sent, answer);
-    after = upTo;
+    if (answer.set_back) {
+      await setBack(garage, answer.cursor);
+      after = '';
+      continue;
+    }
+    const taken = await take(garage, sent, answer);
+    after = taken ? upTo : '';
     const ahead = answer.rejected.some((/** @type {{code: string}} */ one) => one.code === 'clock_ahead');
+    if (!taken) continue;
     if (ahead && !restamped && clockIsRight(Date.now(), serverMS)) {
       await restampAhead(key);
       restamped = true;
       after = '';
+    } else if (garage.retelling && !answer.more) {
+      await retell(key);
     } else if (!answer.more && !(await unsentAfter(key, after, 1)).length) {
       return;
     }
@@ -50,16 +60,19 @@ export async function exchange(key, signal) {
 /**
  * @param {string} key
  * @param {string} after clock
- * @returns {Promise<{sent: Unsent[], upTo: string}>} what to send next, and the clock up to which that goes
+ * @returns {Promise<{sent: Unsent[], upTo: string}>} what to send next, and the clock up to which that goes; what
+ *   other devices made may have one clock, and stays together
  */
 async function nextBatch(key, after) {
   const sent = [];
   let size = 0;
   let upTo = after;
-  for (const one of await unsentAfter(key, after, MOST_OPS)) {
+  const next = await unsentAfter(key, after, MOST_OPS);
+  const cut = next.length === MOST_OPS ? next[MOST_OPS - 1].hlc : '';
+  for (const one of next) {
     const waits = !one.refused || one.waits;
     if (waits) size += JSON.stringify(one.op).length;
-    if (sent.length && size > MOST_TEXT) break;
+    if (sent.length && one.hlc !== upTo && (size > MOST_TEXT || one.hlc === cut)) break;
     if (waits) sent.push(one);
     upTo = one.hlc;
   }

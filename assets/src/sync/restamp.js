@@ -29,28 +29,30 @@ export async function restampAhead(key) {
 
 /**
  * Gives whatever is unsent to another device of the same garage: this phone,
- * which has joined it again.
- * @param {string} key of the garage
+ * which has joined it again. What is told again keeps its clocks.
+ * @param {Garage} before
  * @param {Partial<Garage>} device
  */
-export async function restampAs(key, device) {
-  const all = await unsentAfter(key, '');
-  await restamp(
-    key,
-    all.filter((one) => !one.refused || one.waits),
-    device,
-  );
+export async function restampAs({ key, device_id, former = [] }, device) {
+  const all = (await unsentAfter(key, '')).filter((one) => !one.refused || one.waits);
+  const again = all.filter((one) => one.again);
+  const mine = again.filter(({ op }) => op.device_id === device_id);
+  const renamed = mine.map((one) => ({ ...one, op: { ...one.op, device_id: device.device_id ?? device_id } }));
+  const garage = { ...device, former: [...former, device_id] };
+  const fresh = all.filter((one) => !one.again);
+  await restamp(key, fresh, garage, renamed);
 }
 
 /**
  * @param {string} key
  * @param {Unsent[]} old in their order; no server has them
  * @param {Partial<Garage>} device what changes about the garage
+ * @param {Unsent[]} [also] to keep as they are
  */
-function restamp(key, old, device) {
+function restamp(key, old, device, also = []) {
   return untilKept(async () => {
     const { garage, rows, unsent } = await recall(key, records(old));
-    if (!old.length) return commit(key, garage.turn, { garage: device });
+    if (!old.length) return commit(key, garage.turn, { garage: device, unsent: also });
     const bases = [...rows.values()].flatMap(({ base }) => base ?? []);
     const { answer, lost } = await stampMost({ ...garage, ...device, clock: garage.seen }, bases, old);
     const out = new Set(old.map(({ op_id }) => op_id));
@@ -61,11 +63,11 @@ function restamp(key, old, device) {
     return commit(key, garage.turn, {
       before: rows,
       rows: now.map((row) => {
-        const { base, server } = /** @type {Stored} */ (rows.get(`${row.table}/${row.record_id}`));
-        return { table: row.table, record_id: row.record_id, row, base, server };
+        const { base, server, knew, row: was } = /** @type {Stored} */ (rows.get(`${row.table}/${row.record_id}`));
+        return { table: row.table, record_id: row.record_id, row: knew ? was : row, base, server };
       }),
       gone: gone.map(({ table, record_id }) => [table, record_id]),
-      unsent: [...lost, ...answer.ops.map(queued)],
+      unsent: [...lost, ...also, ...answer.ops.map(queued)],
       sent: [...out],
       garage: { ...device, clock: answer.hlc },
     });

@@ -35,7 +35,7 @@ import { comeBack } from './sync.js';
 export async function startSharing(name, deviceName) {
   const { key } = await realGarage();
   const { answer } = await call('POST', '/garages', { body: { name, device_name: deviceName } });
-  await change(key, { ...joined(answer), name, cursor: '', clock: '', seen: '', adopting: true });
+  await change(key, { ...joined(answer), name, cursor: answer.cursor, clock: '', seen: '', adopting: true });
   askToPersist();
   await shown();
 }
@@ -67,8 +67,8 @@ export async function join(code, deviceName) {
   const { answer } = await call('POST', '/join', { body: { code, device_name: deviceName } });
   const before = (await garages()).find(({ id }) => id === answer.garage_id);
   const key = before?.key ?? newId();
-  if (before) await restampAs(key, joined(answer));
-  else await putGarage({ ...fresh(), ...joined(answer), key });
+  if (before) await restampAs(before, joined(answer));
+  else await putGarage({ ...fresh(), ...joined(answer), cursor: answer.cursor, key });
   askToPersist();
   await switchTo(key);
   await shown();

@@ -12,54 +12,73 @@ import { chunks, passes } from './rhythm.js';
  * @typedef {import('../data/garage.js').EngineRow} EngineRow
  * @typedef {import('../data/garage-store.js').Stored} Stored
  * @typedef {import('../data/garage-store.js').Unsent} Unsent
+ * @typedef {import('../data/garage-store.js').Garage} Garage
  * @typedef {import('../data/garage.js').Refusal & {op_id: string}} Rejection
- * @typedef {{cursor: string, ops: Op[], more: boolean, rejected: Rejection[]}} Answer
+ * @typedef {{cursor: string, ops: Op[], more: boolean, set_back: boolean, rejected: Rejection[]}} Answer
  */
 
 /** So many operations are merged and written at once, so that the screen stays quick. */
 const BATCH = 100;
 
 /** @param {{table: string, record_id: string}} one */
-const name = ({ table, record_id }) => `${table}/${record_id}`;
+export const name = ({ table, record_id }) => `${table}/${record_id}`;
 
 /**
- * @param {string} key of the garage
+ * @param {Garage} asked the garage as it was when the server was asked; when another tab was quicker the answer,
+ *   which may be one from before the server was set back, is not taken
  * @param {Unsent[]} sent
  * @param {Answer} answer to them
- * @returns {Promise<void>}
+ * @returns {Promise<boolean>} whether it was taken
  */
-export async function take(key, sent, answer) {
+export async function take(asked, sent, answer) {
   for (const ops of chunks(answer.ops, BATCH)) {
-    await untilKept(() => pulled(key, ops));
+    await untilKept(() => pulled(asked, ops));
   }
   const refused = new Map(answer.rejected.map((one) => [one.op_id, one]));
+  let turn = 0;
   const batches = sent.length ? chunks(sent, BATCH) : [[]];
   for (const [i, batch] of batches.entries()) {
     const last = i === batches.length - 1;
     const also = last ? { cursor: answer.cursor, at: new Date().toISOString() } : {};
-    await untilKept(() => answered(key, batch, refused, also));
+    turn = await untilKept(() => answered(asked, batch, refused, also));
   }
+  return turn !== Infinity;
+}
+
+/**
+ * @param {Garage} asked
+ * @param {Garage|undefined} now
+ * @returns {now is Garage} whether an answer to what was asked then counts now
+ */
+export function still(asked, now) {
+  return now !== undefined && now.cursor === asked.cursor && now.past === asked.past;
 }
 
 /**
  * Merges operations from the server.
- * @param {string} key
+ * @param {Garage} asked
  * @param {Op[]} ops
  */
-async function pulled(key, ops) {
+async function pulled(asked, ops) {
+  const { key } = asked;
   const { garage, rows } = await recall(key, records(ops));
+  if (!still(asked, garage)) return Infinity;
   const merged = await merge(
     [...rows.values()].map(({ row }) => row),
     ops,
   );
-  const based = [...rows.values()].filter(({ base }) => base !== undefined);
-  const bases = await mergedBases(based, ops);
+  const bases = await mergedBases([...rows.values()], ops);
+  const knew = await mergedBases(
+    [...rows.values()].map((one) => ({ ...one, base: one.knew })),
+    ops,
+  );
   return commit(key, garage.turn, {
     before: rows,
     rows: merged.rows.map((row) => {
       const before = rows.get(name(row));
       const base = before?.base === undefined ? {} : { base: bases.get(name(row)) ?? null };
-      return { table: row.table, record_id: row.record_id, row, server: garage.id, ...base };
+      const aside = before?.knew === undefined ? {} : { knew: knew.get(name(row)) ?? null };
+      return { table: row.table, record_id: row.record_id, row, server: garage.id, ...base, ...aside };
     }),
     sent: ops.map(({ op_id }) => op_id), // what comes back is on the server, whatever was answered before
     garage: { clock: later(garage.clock, merged.hlc), seen: later(garage.seen, merged.hlc) },
@@ -70,13 +89,17 @@ async function pulled(key, ops) {
 /**
  * Notes what became of operations that were sent. A record loses what was
  * refused for good, and keeps what waits.
- * @param {string} key
+ * @param {Garage} asked
  * @param {Unsent[]} batch
- * @param {Map<string, Rejection>} refused
- * @param {Partial<import('../data/garage-store.js').Garage>} also
+ * @param {Map<string, Rejection>} refusals
+ * @param {Partial<Garage>} also
  */
-async function answered(key, batch, refused, also) {
+async function answered(asked, batch, refusals, also) {
+  const { key } = asked;
   const { garage, rows, unsent } = await recall(key, records(batch));
+  if (!still(asked, garage)) return Infinity;
+  const refused = new Map(refusals);
+  for (const one of batch) if (covered(one, rows.get(name(one))?.base)) refused.delete(one.op_id);
   const accepted = batch.filter(({ op_id }) => !refused.has(op_id));
   const lost = batch.filter(({ op_id }) => refused.has(op_id) && !passes(refused.get(op_id)?.code ?? ''));
   const bases = await mergedBases(
@@ -108,6 +131,19 @@ async function answered(key, batch, refused, also) {
     sent: accepted.map(({ op_id }) => op_id),
     garage: also,
   });
+}
+
+/**
+ * @param {Unsent} unsent
+ * @param {EngineRow|null|undefined} base
+ * @returns {boolean} whether the server has all it says: the same, told by another phone or, of what is told again,
+ *   something later
+ */
+function covered({ op, again }, base) {
+  if (!base) return false;
+  const made = `${op.hlc} ${op.device_id}`;
+  const has = (stamp = '') => (again ? stamp >= op.hlc : stamp.startsWith(made));
+  return op.put ? Object.keys(op.put).every((field) => has(base.stamps[field])) : has(base.removed_at ?? '');
 }
 
 /**

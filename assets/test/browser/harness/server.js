@@ -1,18 +1,19 @@
 /** The real program on a free port, with a folder of its own for its data. */
-import { spawn } from 'node:child_process';
+import { execFile, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { promisify } from 'node:util';
 import { closePages } from './ending.js';
 
 /** The program that `make build` leaves. */
 export const PROGRAM = new URL('../../../../tautspan', import.meta.url).pathname;
 
 /**
- * @typedef {{origin: string, stop: () => Promise<void>, kill: () => Promise<void>,
- *   start: (program?: string) => Promise<void>}} Server `kill` is kill -9; `stop` ends the program; `start` starts it again, or another build, at the same address
+ * @typedef {{origin: string, data: string, run: (...words: string[]) => Promise<unknown>, stop: () => Promise<void>, kill: () => Promise<void>,
+ *   start: (program?: string) => Promise<void>}} Server `kill` is kill -9; `stop` ends the program; `start` starts it again, or another build, at the same address; `run` is another command of the program
  */
 
 /**
@@ -25,6 +26,8 @@ export async function startServer(t, program = PROGRAM) {
   let { child, address } = await launch(program, '127.0.0.1:0', data);
   const server = {
     origin: `http://${address}`,
+    data,
+    run: (/** @type {string[]} */ ...words) => promisify(execFile)(program, words),
     async stop() {
       if (child.exitCode !== null || child.signalCode !== null) return;
       child.kill('SIGTERM');
