@@ -18,8 +18,13 @@ git clone -q "$here" "$again/clone"
 for program in dist/tautspan-*; do
   cmp "$program" "$again/$(basename "$program")"
   $GO run ./internal/tools/smoke "$program"
-  GOFLAGS= $GO run $cyclonedx bin -json -std -licenses -output "$program.cdx.json" "$program"
+  GOFLAGS= $GO run $cyclonedx bin -json -std -licenses -noserial -notimestamp -output "$program.cdx.json" "$program"
 done
-(cd assets && npm sbom --omit dev --sbom-format cyclonedx) > dist/page.cdx.json
+# The list without what differs from one run to the next: a serial number and the time.
+(cd assets && npm sbom --omit dev --sbom-format cyclonedx) | node -e '
+  const list = JSON.parse(require("fs").readFileSync(0));
+  delete list.serialNumber;
+  delete list.metadata.timestamp;
+  console.log(JSON.stringify(list, null, 2));' > dist/page.cdx.json
 (cd dist && sha256sum tautspan-* page.cdx.json > SHA256SUMS && cat SHA256SUMS)
 echo "built twice, the same bytes both times; both run on a bare root"

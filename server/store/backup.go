@@ -61,7 +61,7 @@ func Restore(dir, from string) error {
 }
 
 // renew brings a restored database up to date, checks it and begins a new
-// history.
+// history, in which no garage has been silent yet.
 func renew(dir string) (err error) {
 	if schema, err := schemaOf(dir); err != nil || schema == 0 {
 		return errors.Join(err, errors.New("it is no database of ours"))
@@ -74,7 +74,10 @@ func renew(dir string) (err error) {
 	if err := s.Check(); err != nil {
 		return err
 	}
-	return s.write(func(t *tx) error { return t.exec("UPDATE history SET epoch = ?", newEpoch()) }, nil)
+	return s.write(func(t *tx) error {
+		// While it was away nobody could call: every garage counts as seen today.
+		return errors.Join(t.exec("UPDATE history SET epoch = ?", newEpoch()), t.exec("UPDATE garages SET seen_day = max(seen_day, unixepoch() / 86400)"))
+	}, nil)
 }
 
 // CheckFolder is Check for the database of a folder; a server may be serving it.

@@ -6,6 +6,7 @@ import (
 	"sync"
 	"sync/atomic"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -122,4 +123,28 @@ func TestCheck_finds(t *testing.T) {
 			assert.Error(t, s.Check())
 		})
 	}
+}
+
+// While a server was away nobody could call, so a restored garage is not a dead
+// one, however old the backup is.
+func TestRestore_noGarageIsSilent(t *testing.T) {
+	dir := t.TempDir()
+	s, err := store.Open(filepath.Join(dir, "a"), store.DefaultQuota())
+	require.NoError(t, err)
+	today := time.Now().UnixMilli()
+	_, err = s.CreateGarage("G", "phone", today-400*24*3600*1000)
+	require.NoError(t, err)
+	silent, err := s.Silent(90, today)
+	require.NoError(t, err)
+	require.Len(t, silent, 1)
+	require.NoError(t, s.Close())
+	file := filepath.Join(dir, "backup.db")
+	require.NoError(t, store.Backup(filepath.Join(dir, "a"), file))
+	require.NoError(t, store.Restore(filepath.Join(dir, "b"), file))
+	s, err = store.Open(filepath.Join(dir, "b"), store.DefaultQuota())
+	require.NoError(t, err)
+	defer func() { require.NoError(t, s.Close()) }()
+	silent, err = s.Silent(90, today)
+	require.NoError(t, err)
+	assert.Empty(t, silent)
 }
