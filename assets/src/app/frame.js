@@ -4,7 +4,7 @@ import { icon } from '../parts/icons.js';
 import { demoMark, demoNote } from '../screens/demo.js';
 import { agree } from '../sync/updates.js';
 import { named, t } from '../words/t.js';
-import { PLACES } from './router.js';
+import { PLACES, screen, tryAgain } from './router.js';
 import { now, set, watch } from './store.js';
 
 /** @typedef {import('./store.js').State} State */
@@ -63,7 +63,7 @@ function settleDock() {
 /** @param {State} state */
 function frame(state) {
   const place = PLACES[state.place];
-  const { body, bench } = place.screen(state);
+  const { body, bench } = screen(state);
   entitle(`${t(place.title)} · ${t('app.name')}`);
   // Whoever looks from outside sees by it which place is drawn: the address changes some frames earlier.
   const at = [state.place, state.argument].filter(Boolean).join('/');
@@ -96,6 +96,7 @@ function entitle(title) {
 
 /** @param {State} state */
 function offline(state) {
+  if (state.fetching === 'busy') return 'fetching';
   return state.offline === 'ready' && !state.online ? 'off' : state.offline;
 }
 
@@ -106,8 +107,13 @@ function skip(event) {
 }
 
 /** @param {State} state */
-function notices({ trouble, update }) {
-  return html`<div class="alerts" role="alert">${trouble ? html`<p class="notice">${named('trouble', trouble)}</p>` : nothing}</div>
+function notices({ trouble, update, fetching }) {
+  return html`<div class="alerts" role="alert">${trouble ? html`<p class="notice">${named('trouble', trouble)}</p>` : nothing}${
+    fetching === 'failed'
+      ? html`<div class="notice"><p>${t('app.part.failed')}</p>
+      <div class="choices"><button class="button" type="button" @click=${tryAgain}>${t('app.part.again')}</button></div></div>`
+      : nothing
+  }</div>
     <div class="alerts" role="status">${
       update === 'waiting'
         ? html`<div class="notice">

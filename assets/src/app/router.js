@@ -1,84 +1,87 @@
 /**
- * The one table of places. A screen is a function from the state to its body
- * and its bench; adding one is a line here and a file in screens.
+ * The one table of places. What a place shows comes from a file in places, one
+ * for each part of the app, which is fetched when it is wanted; only Check is
+ * there from the start. Adding a place is a line here and a line there.
  */
-import { openBikePlace, openBikes } from '../screens/bike-actions.js';
-import { bikeAdd } from '../screens/bike-add.js';
-import { bikeCare } from '../screens/bike-care.js';
-import { bikeChain } from '../screens/bike-chain.js';
-import { bikeChains } from '../screens/bike-chains.js';
-import { bikeDistance } from '../screens/bike-distance.js';
-import { bikeEdit } from '../screens/bike-edit.js';
-import { bike } from '../screens/bike.js';
-import { bikes } from '../screens/bikes.js';
-import { bikeChange } from '../screens/bike-change.js';
-import { openChange } from '../screens/change-actions.js';
-import { backup } from '../screens/backup.js';
-import { openBackup } from '../screens/backup-actions.js';
 import { check } from '../screens/check.js';
 import { openCheck } from '../screens/check-bike.js';
-import { cost, openCost } from '../screens/cost.js';
-import { fit } from '../screens/fit.js';
-import { glass } from '../screens/glass.js';
-import { openGlass } from '../screens/glass-actions.js';
-import { instrument, instruments } from '../screens/instruments.js';
-import { openTool, openTools } from '../screens/instrument-actions.js';
-import { evaluateFit } from '../screens/fit-actions.js';
-import { keepReading } from '../screens/keep.js';
-import { openKeep } from '../screens/keep-actions.js';
-import { join } from '../screens/join.js';
-import { openJoin } from '../screens/join-actions.js';
-import { kept, openKept } from '../screens/kept.js';
-import { kit } from '../screens/kit.js';
-import { photo } from '../screens/photo.js';
-import { openPhoto } from '../screens/photo-actions.js';
-import { frame } from '../screens/photo-frame.js';
-import { round } from '../screens/round.js';
-import { openRound } from '../screens/round-arrive.js';
-import { openTags, tags } from '../screens/round-tags.js';
-import { openShopping, shopping } from '../screens/shopping.js';
-import { share } from '../screens/share.js';
-import { openShare } from '../screens/share-actions.js';
-import { lookAtStorage } from './storage.js';
 import { now, set } from './store.js';
 
 /**
  * @typedef {{body: unknown, bench: unknown}} Screen
- * @typedef {{screen: (state: import('./store.js').State) => Screen, title: import('../words/t.js').Word,
- *   icon?: import('../parts/icons.js').IconName, under?: string, bare?: boolean, open?: (argument: string) => void}} Place
+ * @typedef {Record<string, {screen: (state: import('./store.js').State) => Screen, open?: (argument: string) => void}>} Shown
+ *   by the place's name: a function from the state to its body and its bench; `open` runs when it is come to, with what
+ *   follows its name in the address
+ * @typedef {() => Promise<{places: Shown}>} Part
+ * @typedef {{title: import('../words/t.js').Word, from?: Part,
+ *   icon?: import('../parts/icons.js').IconName, under?: string, bare?: boolean}} Place
  *   with an icon it stands in the navigation, else it belongs `under` one that does;
- *   `bare` places have the whole window; `open` runs when it is come to, with what follows its name in the address
+ *   `bare` places have the whole window
  */
+
+/** @type {Part} */
+const fit = () => import('../places/fit.js');
+/** @type {Part} */
+const garage = () => import('../places/garage.js');
 
 /** @type {Record<string, Place>} by the name in the address, #/name or #/name/argument */
 export const PLACES = {
-  check: { screen: check, title: 'place.check', icon: 'check', open: openCheck },
-  bikes: { screen: bikes, title: 'place.bikes', icon: 'bikes', open: openBikes },
-  fit: { screen: fit, title: 'place.fit', icon: 'fit', open: evaluateFit },
-  round: { screen: round, title: 'place.round', icon: 'round', open: openRound },
-  kit: { screen: kit, title: 'place.kit', icon: 'kit', open: lookAtStorage },
-  glass: { screen: glass, title: 'glass.title', under: 'check', bare: true, open: openGlass },
-  photo: { screen: photo, title: 'photo.title', under: 'check', open: openPhoto },
-  frame: { screen: frame, title: 'photo.frame', under: 'check' },
-  tags: { screen: tags, title: 'tags.title', under: 'round', open: openTags },
-  bike: { screen: bike, title: 'bike.title', under: 'bikes', open: openBikePlace },
-  add: { screen: bikeAdd, title: 'add.title', under: 'bikes' },
-  care: { screen: bikeCare, title: 'look.title', under: 'bikes', open: openBikePlace },
-  chain: { screen: bikeChain, title: 'chain.title', under: 'bikes', open: openBikePlace },
-  chains: { screen: bikeChains, title: 'bike.chains', under: 'bikes', open: openBikePlace },
-  distance: { screen: bikeDistance, title: 'run.title', under: 'bikes', open: openBikePlace },
-  edit: { screen: bikeEdit, title: 'bike.edit', under: 'bikes', open: openBikePlace },
-  join: { screen: join, title: 'join.title', under: 'kit', open: openJoin },
-  share: { screen: share, title: 'share.title', under: 'kit', open: openShare },
-  backup: { screen: backup, title: 'backup.title', under: 'kit', open: openBackup },
-  instruments: { screen: instruments, title: 'tools.title', under: 'kit', open: openTools },
-  instrument: { screen: instrument, title: 'tool.title', under: 'kit', open: openTool },
-  kept: { screen: kept, title: 'kept.title', under: 'check', open: openKept },
-  keep: { screen: keepReading, title: 'keep.where', under: 'check', open: openKeep },
-  change: { screen: bikeChange, title: 'change.title', under: 'bikes', open: openChange },
-  shopping: { screen: shopping, title: 'shop.title', under: 'bikes', open: openShopping },
-  cost: { screen: cost, title: 'cost.title', under: 'bikes', open: openCost },
+  check: { title: 'place.check', icon: 'check' },
+  bikes: { title: 'place.bikes', from: garage, icon: 'bikes' },
+  fit: { title: 'place.fit', from: fit, icon: 'fit' },
+  round: { title: 'place.round', from: garage, icon: 'round' },
+  kit: { title: 'place.kit', from: garage, icon: 'kit' },
+  glass: { title: 'glass.title', from: garage, under: 'check', bare: true },
+  photo: { title: 'photo.title', from: garage, under: 'check' },
+  frame: { title: 'photo.frame', from: garage, under: 'check' },
+  kept: { title: 'kept.title', from: garage, under: 'check' },
+  keep: { title: 'keep.where', from: garage, under: 'check' },
+  bike: { title: 'bike.title', from: garage, under: 'bikes' },
+  add: { title: 'add.title', from: garage, under: 'bikes' },
+  care: { title: 'look.title', from: garage, under: 'bikes' },
+  chain: { title: 'chain.title', from: garage, under: 'bikes' },
+  chains: { title: 'bike.chains', from: garage, under: 'bikes' },
+  distance: { title: 'run.title', from: garage, under: 'bikes' },
+  edit: { title: 'bike.edit', from: garage, under: 'bikes' },
+  change: { title: 'change.title', from: garage, under: 'bikes' },
+  shopping: { title: 'shop.title', from: garage, under: 'bikes' },
+  cost: { title: 'cost.title', from: garage, under: 'bikes' },
+  tags: { title: 'tags.title', from: garage, under: 'round' },
+  join: { title: 'join.title', from: garage, under: 'kit' },
+  share: { title: 'share.title', from: garage, under: 'kit' },
+  backup: { title: 'backup.title', from: garage, under: 'kit' },
+  instruments: { title: 'tools.title', from: garage, under: 'kit' },
+  instrument: { title: 'tool.title', from: garage, under: 'kit' },
 };
+
+/** What is there already. @type {Shown} */
+const shown = { check: { screen: check, open: openCheck } };
+
+/** @param {import('./store.js').State} state @returns {Screen} the place that is come to */
+export function screen(state) {
+  return shown[state.place].screen(state);
+}
+
+/** @param {string} place fetches what it shows; fails where that cannot be had */
+async function fetchPlace(place) {
+  if (!shown[place]) Object.assign(shown, (await PLACES[place].from?.())?.places);
+}
+
+/** Fetches all places, so that each opens at once from then on; which one cannot be had is said when it is come to. */
+export async function fetchPlaces() {
+  for (const place of ['bikes', 'fit']) await fetchPlace(place).catch(() => {});
+}
+
+/**
+ * After a place could not be fetched. A script that failed stays failed for as
+ * long as the page lives, so the page is loaded anew, once that can be had.
+ */
+export async function tryAgain() {
+  set({ fetching: 'busy' });
+  const there = await fetch('/').catch(() => null);
+  if (there?.ok) location.reload();
+  else set({ fetching: 'failed' });
+}
 
 /** @returns {{place: string, argument: string}} what the address names, else check */
 function named() {
@@ -95,6 +98,11 @@ function decoded(text) {
   }
 }
 
+/** Fetches what the address names; the router says so when it cannot be had. */
+export async function fetchNamed() {
+  await fetchPlace(named().place).catch(() => {});
+}
+
 /** Goes where the address says, now and whenever it changes. */
 export function startRouter() {
   go(false);
@@ -102,11 +110,18 @@ export function startRouter() {
 }
 
 /** @param {boolean} moved whether the rider went there, so that focus follows */
-function go(moved) {
+async function go(moved) {
   const { place, argument } = named();
+  if (!shown[place]) {
+    set({ fetching: 'busy' });
+    const failed = await fetchPlace(place).catch(() => true);
+    if (named().place !== place || named().argument !== argument) return; // the rider went on
+    if (failed) return set({ fetching: 'failed' });
+  }
+  set({ fetching: '' });
   if (moved && place === now().place && argument === now().argument) return;
   set({ place, argument });
-  PLACES[place].open?.(argument);
+  shown[place].open?.(argument);
   if (!moved) return;
   scrollTo(0, 0);
   document.getElementById('place')?.focus({ preventScroll: true });

@@ -1,5 +1,4 @@
 /** The language the app speaks: the phone's unless the rider says otherwise. */
-import { build } from '../sync/build.js';
 import { ENGLISH, pick, speak } from '../words/language.js';
 
 /**
@@ -8,7 +7,9 @@ import { ENGLISH, pick, speak } from '../words/language.js';
  * @param {import('../data/settings.js').Settings['language']} choice
  */
 export async function applyLanguage(choice) {
-  const next = pick(choice, navigator.languages) === 'de' ? await german() : ENGLISH;
+  const name = pick(choice, navigator.languages);
+  document.documentElement.lang = name;
+  const next = name === 'de' ? await german() : ENGLISH;
   speak(next, navigator.languages);
   document.documentElement.lang = next.name;
 }
@@ -16,7 +17,7 @@ export async function applyLanguage(choice) {
 /** @returns {Promise<import('../words/language.js').Language>} */
 async function german() {
   try {
-    return (await import(build.german)).german;
+    return (await import('../words/de.js')).german;
   } catch (error) {
     console.error(error);
     return ENGLISH;

@@ -10,7 +10,7 @@ import { verdictShape } from '../parts/verdict-shape.js';
 import { wearStrip } from '../parts/wear-strip/wear-strip.js';
 import { list, named, t } from '../words/t.js';
 import { flash, nextCheck, toLimit } from './bike-parts.js';
-import { demoOffer } from './demo.js';
+import { demoOffer } from './demo-offer.js';
 
 /**
  * @typedef {import('../app/store.js').State} State

@@ -1,9 +1,9 @@
 /** Whose chain is measured: the bike's drive and its chain's own limit judge the reading. */
 import { now, set } from '../app/store.js';
+import { swapped } from '../data/aside.js';
 import { KeepError } from '../data/database.js';
 import { openBike } from '../data/garage.js';
-import { change } from './check-actions.js';
-import { giveBack } from './round-check.js';
+import { change, isOld } from './check-actions.js';
 
 /** Sprockets to assume while their number is not known: those with the strictest limit. */
 const STRICTEST = 12;
@@ -30,6 +30,14 @@ export async function takeFor(bike_id) {
   } catch (error) {
     set({ trouble: error instanceof KeepError ? error.reason : 'lost' });
   }
+}
+
+/** Gives Check its own reading back, after one of a round. */
+function giveBack() {
+  const { draft } = now();
+  if (!draft.for) return;
+  const next = swapped(draft, '');
+  change(next, { flash: isOld(next) ? 'old' : '' });
 }
 
 /** @param {string} bike_id from the address; without one the reading stays as it is */

@@ -1,9 +1,8 @@
-/** The demo: the way in, and the mark that stands on every screen while it is on. */
+/** The mark that stands on every screen while the demo is on, with the way out; demo-offer.js is the way in. */
 import { html, nothing } from 'lit';
-import { now, set } from '../app/store.js';
-import { leaveDemo, makeDemo } from '../data/demo/demo.js';
+import { now } from '../app/store.js';
+import { leaveDemo } from '../data/demo/leave.js';
 import { DEMO } from '../data/garage-state.js';
-import { day } from '../words/numbers.js';
 import { t } from '../words/t.js';
 import { change } from './check-actions.js';
 
@@ -32,32 +31,6 @@ export function demoNote(state) {
     : nothing;
 }
 
-/** @param {State} state the way in, for places that are still empty */
-export function demoOffer(state) {
-  if (inDemo(state)) return nothing;
-  return html`<section class="sheet"><p>${t('demo.offer.text')}</p>
-    <button class="button" type="button" @click=${enter}>${t('demo.offer')}</button>
-    ${state.demoFailed ? html`<p class="fault" role="alert">${t('demo.failed')}</p>` : nothing}</section>`;
-}
-
-async function enter() {
-  if (now().demo) return;
-  set({ demo: { done: 0, of: 1 }, demoFailed: false });
-  try {
-    const say = (/** @type {string} */ key, /** @type {Record<string, string>|undefined} */ values) =>
-      t(/** @type {import('../words/t.js').Word} */ (`demo.${key}`), values);
-    location.hash = '#/bikes';
-    forgetBike();
-    await makeDemo(t('demo.mark'), { say, day }, (done, of) => set({ demo: { done, of } }));
-  } catch (error) {
-    console.warn(error);
-    await leaveDemo().catch(() => {});
-    set({ demoFailed: true });
-  } finally {
-    set({ demo: null });
-  }
-}
-
 async function leave() {
   location.hash = '#/bikes';
   await leaveDemo();
@@ -65,7 +38,7 @@ async function leave() {
 }
 
 /** A reading that was begun for a bike of the other garage goes on without a bike. */
-function forgetBike() {
+export function forgetBike() {
   const { draft } = now();
   if (draft.bike) change({ ...draft, bike: undefined });
 }

@@ -6,7 +6,7 @@ import { agree } from '../sync/updates.js';
 import { build } from '../sync/build.js';
 import { fixed } from '../words/numbers.js';
 import { list, named, t } from '../words/t.js';
-import { demoOffer } from './demo.js';
+import { demoOffer } from './demo-offer.js';
 import { glassSection } from './glass-kit.js';
 import { settingsSheets } from './kit-settings.js';
 import { photoSection } from './photo-kit.js';
@@ -47,7 +47,8 @@ export function kit(state) {
         }</section>
       ${bare ? nothing : demoOffer(state)}
       <section class="sheet"><h2>${t('kit.about')}</h2>
-        ${list('kit.about', {}).map((text) => html`<p>${text}</p>`)}</section>
+        ${list('kit.about', {}).map((text) => html`<p>${text}</p>`)}
+        <p><a class="button quiet" href=${build.licences} target="_blank">${t('kit.licences')}</a></p></section>
     </div>`,
     bench: nothing,
   };

@@ -38,14 +38,6 @@ export function takeUp(roundId, bike) {
   change(next, { flash: isOld(next) ? 'old' : '' });
 }
 
-/** Gives Check its own reading back. */
-export function giveBack() {
-  const { draft } = now();
-  if (!draft.for) return;
-  const next = swapped(draft, '');
-  change(next, { flash: isOld(next) ? 'old' : '' });
-}
-
 /** Sprockets to assume while their number is not known: those with the strictest limit. */
 const STRICTEST = 12;
 

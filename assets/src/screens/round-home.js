@@ -9,7 +9,7 @@ import { standShape } from '../parts/stand-shape.js';
 import { day } from '../words/numbers.js';
 import { weekday, when } from '../words/times.js';
 import { named, t } from '../words/t.js';
-import { demoOffer } from './demo.js';
+import { demoOffer } from './demo-offer.js';
 import { putPerson, putStart, startRound } from './round-actions.js';
 import { flash, needsReading, why } from './round-parts.js';
 

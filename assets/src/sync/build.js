@@ -4,12 +4,12 @@
  */
 const meta = /** @type {HTMLMetaElement} */ (document.querySelector('meta[name="tautspan-build"]'));
 
-/** @type {{version: string, worker: string, wasm: string, german: string, photo: string, photoWorker: string}} */
+/** @type {{version: string, worker: string, wasm: string, photo: string, photoWorker: string, licences: string}} */
 export const build = {
   version: meta.content,
   worker: String(meta.dataset.worker),
   wasm: String(meta.dataset.wasm),
-  german: String(meta.dataset.german),
   photo: String(meta.dataset.photo),
   photoWorker: String(meta.dataset.photoWorker),
+  licences: String(meta.dataset.licences),
 };

@@ -29,11 +29,12 @@ let asked = 0;
 /**
  * Starts keeping the app on the phone, as soon as the engine is there: what the
  * page itself waits for comes first on a slow line.
- * @param {{told: (now: Updates) => void, save: () => void}} options `told` hears
- *   every change, `save` is called before a reload and must finish before it returns
+ * @param {{told: (now: Updates) => void, save: () => void, rest: () => Promise<void>}} options `told` hears
+ *   every change, `save` is called before a reload and must finish before it returns; `rest` fetches
+ *   what the page has not loaded yet
  * @returns {Promise<void>}
  */
-export async function startUpdates({ told, save }) {
+export async function startUpdates({ told, save, rest }) {
   tell = told;
   const container = navigator.serviceWorker;
   if (!container) return change({ offline: isSecureContext ? 'unsupported' : 'insecure' });
@@ -47,6 +48,7 @@ export async function startUpdates({ told, save }) {
     controlled = true; // the first visit is taken over once, with the same version
   });
   await engineSettled();
+  await rest();
   await register();
   document.addEventListener('visibilitychange', askAgain);
   addEventListener('online', askAgain);

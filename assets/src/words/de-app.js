@@ -3,6 +3,9 @@ export default {
   'app.name': 'Tautspan',
   'app.skip': 'Zur Messung springen',
   'app.places': 'Bereiche',
+  'app.part.failed':
+    'Dieser Teil der App ist noch nicht auf dem Telefon und ließ sich nicht holen. Prüfen geht trotzdem.',
+  'app.part.again': 'Noch einmal versuchen',
   'app.crash.title': 'Diese Seite ist gestolpert',
   'app.crash.text': 'Der Fehler liegt bei uns. Was eingegeben wurde, ist noch auf dem Telefon.',
   'app.crash.reload': 'Seite neu laden',
@@ -12,6 +15,7 @@ export default {
   'place.kit': 'Kiste',
 
   'offline.checking': 'Wird für unterwegs geladen …',
+  'offline.fetching': 'Dieser Teil wird geholt …',
   'offline.ready': 'Bereit ohne Netz',
   'offline.off': 'Kein Netz, alles geht',
   'offline.insecure': 'Braucht Netz',
@@ -229,6 +233,7 @@ export default {
   'kit.version': 'Version',
   'kit.version.text': 'Dies ist Version {version}.',
   'kit.about': 'Wozu, und Vorsicht',
+  'kit.licences': 'Lizenzen fremder Teile',
   'kit.about.1':
     'Tautspan rechnet aus, wie weit eine Kette gelängt ist, aus dem, was dein Messmittel zeigt, und wie sicher das ist. Es ist ein Rat, keine Prüfung des Rades.',
   'kit.about.2':

@@ -23,6 +23,8 @@ export default {
   'app.name': 'Tautspan',
   'app.skip': 'Skip to the reading',
   'app.places': 'Places',
+  'app.part.failed': 'This part of the app is not on the phone yet and could not be fetched. Check works meanwhile.',
+  'app.part.again': 'Try again',
   'app.crash.title': 'This page stumbled',
   'app.crash.text': 'The mistake is ours. What you entered is still on the phone.',
   'app.crash.reload': 'Load the page again',
@@ -32,6 +34,7 @@ export default {
   'place.kit': 'Kit',
 
   'offline.checking': 'Getting ready for offline…',
+  'offline.fetching': 'Fetching this part…',
   'offline.ready': 'Ready for offline',
   'offline.off': 'No signal, all works',
   'offline.insecure': 'Needs a signal',
@@ -246,6 +249,7 @@ export default {
   'kit.version': 'Version',
   'kit.version.text': 'This is version {version}.',
   'kit.about': 'About, and careful',
+  'kit.licences': 'Licences of what others made',
   'kit.about.1':
     'Tautspan works out how far a chain has worn from what your instrument shows, and how sure that is. It is advice, not an inspection.',
   'kit.about.2':

@@ -11,7 +11,7 @@ import { startServer } from './harness/server.js';
 const ROUTER = readFileSync(new URL('../../src/app/router.js', import.meta.url), 'utf8');
 
 /** Every place of the router's table. */
-const PLACES = [...ROUTER.matchAll(/^ {2}(\w+): \{ screen/gm)].map(([, name]) => name);
+const PLACES = [...ROUTER.matchAll(/^ {2}(\w+): \{ title/gm)].map(([, name]) => name);
 
 /** @param {Page} page */
 async function made(page) {

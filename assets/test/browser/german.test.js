@@ -12,7 +12,7 @@ import { startServer } from './harness/server.js';
 const ROUTER = readFileSync(new URL('../../src/app/router.js', import.meta.url), 'utf8');
 
 /** Every place of the router's table. */
-const PLACES = [...ROUTER.matchAll(/^ {2}(\w+): \{ screen/gm)].map(([, name]) => name);
+const PLACES = [...ROUTER.matchAll(/^ {2}(\w+): \{ title/gm)].map(([, name]) => name);
 
 /** English texts that would be noticed on a German screen: several words, nothing filled in. */
 const ENGLISH = Object.values(en).filter((text) => !text.includes('{') && / \w{2,}/.test(text) && text.length > 11);

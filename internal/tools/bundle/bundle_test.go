@@ -29,9 +29,9 @@ var sources = map[string]string{
 	"icons/mark.svg":         `<svg xmlns="http://www.w3.org/2000/svg"/>`,
 	"styles/app.css":         `@import "./more.css"; body { color: red }`,
 	"styles/more.css":        `p { color: blue }`,
-	"app/main.js":            `import { greet } from "./greet.js"; greet();`,
+	"app/main.js":            `import { greet } from "./greet.js"; greet(); import("../places/bikes.js");`,
 	"app/greet.js":           `export function greet() { document.title = "hello"; }`,
-	"words/de.js":            `export const german = {};`,
+	"places/bikes.js":        `import { greet } from "../app/greet.js"; export const places = { greet };`,
 	"engine/worker.js":       `import "wasm_exec"; postMessage(typeof Go);`,
 	"engine/photo-worker.js": `import "wasm_exec"; postMessage("photo");`,
 	"sw.js":                  `self.addEventListener("install", () => [VERSION, PRECACHE, LATER]);`,
@@ -41,6 +41,9 @@ var both = engines{
 	main:  bytes.Repeat([]byte("not really an engine "), 100),
 	photo: bytes.Repeat([]byte("nor is this one "), 100),
 }
+
+// others are the licences of what else is in the program.
+var others = licences{"Do as you please.": {"one 1.0"}}
 
 func write(t *testing.T, changes map[string]string) string {
 	t.Helper()
@@ -56,7 +59,7 @@ func write(t *testing.T, changes map[string]string) string {
 
 func mustBuild(t *testing.T, changes map[string]string) *site {
 	t.Helper()
-	s, err := build(write(t, changes), both)
+	s, err := build(write(t, changes), both, others)
 	require.NoError(t, err)
 	return s
 }
@@ -71,7 +74,8 @@ func TestBuild_everyByteCountsForTheVersion(t *testing.T) {
 	seen := map[string]string{mustBuild(t, nil).version: "unchanged"}
 	for name, change := range map[string]string{
 		"index.html": " ", "manifest.webmanifest": "\n", "icons/mark.svg": " ",
-		"styles/more.css": "i{color:red}", "app/greet.js": ";greet.x=1", "engine/worker.js": ";postMessage(1)",
+		"styles/more.css": "i{color:red}", "app/greet.js": ";greet.x=1",
+		"places/bikes.js": ";places.x=1", "engine/worker.js": ";postMessage(1)",
 	} {
 		text := sources[name] + change
 		if name == "manifest.webmanifest" {
@@ -81,11 +85,11 @@ func TestBuild_everyByteCountsForTheVersion(t *testing.T) {
 		assert.Empty(t, seen[version], name)
 		seen[version] = name
 	}
-	other, err := build(write(t, nil), engines{[]byte("another engine"), both.photo})
+	other, err := build(write(t, nil), engines{[]byte("another engine"), both.photo}, others)
 	require.NoError(t, err)
 	assert.Empty(t, seen[other.version], "engine")
 	seen[other.version] = "engine"
-	other, err = build(write(t, nil), engines{both.main, []byte("another engine")})
+	other, err = build(write(t, nil), engines{both.main, []byte("another engine")}, others)
 	require.NoError(t, err)
 	assert.Empty(t, seen[other.version], "photo engine")
 }
@@ -94,7 +98,7 @@ func TestBuild_pageNamesOnlyWhatIsThere(t *testing.T) {
 	s := mustBuild(t, nil)
 	page := string(s.files["/"])
 	urls := regexp.MustCompile(`/files/[^"]+`).FindAllString(page, -1)
-	assert.GreaterOrEqual(t, len(urls), 7, "manifest, icon, style, script, worker, engine twice")
+	assert.GreaterOrEqual(t, len(urls), 9, "manifest, icon, style, script and what it imports, worker, engine twice, licences")
 	for _, url := range urls {
 		assert.Contains(t, s.files, url)
 	}
@@ -125,6 +129,54 @@ func TestBuild_serviceWorkerListsEverything(t *testing.T) {
 	assert.Contains(t, later, s.urls["engine/photo-worker.js"])
 }
 
+// What all parts share is loaded with the page; a part of its own only when it is
+// wanted, under a name that changes with its content.
+func TestBuild_partsAreFilesOfTheirOwn(t *testing.T) {
+	s := mustBuild(t, nil)
+	page := string(s.files["/"])
+	shared, part := "", ""
+	for url, content := range s.files {
+		if strings.Contains(string(content), `"hello"`) {
+			shared = url
+		}
+		if strings.HasPrefix(url, "/files/bikes-") {
+			part = url
+		}
+	}
+	require.NotEmpty(t, part)
+	assert.Contains(t, page, `<link rel="modulepreload" href="`+shared+`">`)
+	assert.NotContains(t, page, part)
+	assert.Contains(t, string(s.files[s.urls["app/main.js"]]), strings.TrimPrefix(part, "/files"))
+	other := mustBuild(t, map[string]string{"places/bikes.js": sources["places/bikes.js"] + ";places.x=1"})
+	assert.NotContains(t, other.files, part)
+}
+
+func TestBuild_licences(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "src")
+	require.NoError(t, os.Rename(write(t, map[string]string{
+		"app/greet.js": `import { kind } from "@some/thing"; import "unused"; export const greet = () => kind;`,
+	}), dir))
+	for name, text := range map[string]string{
+		"@some/thing/package.json": `{"name":"@some/thing","version":"1.2.3","main":"index.js"}`,
+		"@some/thing/index.js":     `export const kind = "a thing";`,
+		"@some/thing/LICENSE":      "Do as you please.\r\n",
+		"unused/package.json":      `{"name":"unused","version":"1.0.0","main":"index.js","sideEffects":false}`,
+		"unused/index.js":          `export const nothing = 1;`,
+	} {
+		file := filepath.Join(dir, "..", "node_modules", name)
+		require.NoError(t, os.MkdirAll(filepath.Dir(file), 0o755))
+		require.NoError(t, os.WriteFile(file, []byte(text), 0o644))
+	}
+	s, err := build(dir, both, licences{"Do as you please.": {"one 1.0"}, "Do not.": {"two 2.0"}})
+	require.NoError(t, err)
+	text := string(s.files[s.urls[licencesName]])
+	assert.Equal(t, "@some/thing 1.2.3\none 1.0\n\nDo as you please.\n\n"+strings.Repeat("-", 72)+"\n\ntwo 2.0\n\nDo not.\n", text)
+
+	require.NoError(t, os.Remove(filepath.Join(dir, "../node_modules/@some/thing/LICENSE")))
+	_, err = build(dir, both, others)
+	assert.ErrorContains(t, err, "the licence of @some/thing 1.2.3")
+}
+
 func TestBuild_ErrSources(t *testing.T) {
 	for says, changes := range map[string]map[string]string{
 		`index.html names "icons/gone.png"`:           {"index.html": sources["index.html"] + `<img src="icons/gone.png">`},
@@ -133,7 +185,7 @@ func TestBuild_ErrSources(t *testing.T) {
 		"main.js":                                     {"app/main.js": `import "./gone.js"`},
 		"index.html must hold":                        {"index.html": "<!doctype html>"},
 	} {
-		_, err := build(write(t, changes), both)
+		_, err := build(write(t, changes), both, others)
 		require.Error(t, err, says)
 		assert.Contains(t, err.Error(), says)
 	}

@@ -73,9 +73,15 @@ func compile(program string, settings []string) ([]byte, error) {
 // browser. It belongs to the toolchain and changes with it, so it is taken from
 // there and never kept in the repository.
 func goSupport() (string, error) {
+	root, err := goRoot()
+	return filepath.Join(root, "lib", "wasm", "wasm_exec.js"), err
+}
+
+// goRoot returns the toolchain's folder.
+func goRoot() (string, error) {
 	root, err := exec.Command("go", "env", "GOROOT").Output()
 	if err != nil {
 		return "", fmt.Errorf("asking go for its folder: %w", err)
 	}
-	return filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js"), nil
+	return strings.TrimSpace(string(root)), nil
 }

@@ -34,21 +34,28 @@ func run(source, out string) (version string, err error) {
 	if err != nil {
 		return "", err
 	}
-	s, err := build(source, both)
+	program, err := programLicences()
+	if err != nil {
+		return "", err
+	}
+	s, err := build(source, both, program)
 	if err != nil {
 		return "", err
 	}
 	return s.version, s.write(out)
 }
 
-// build makes the whole app in memory from its sources and the two engines.
-func build(source string, both engines) (*site, error) {
+// build makes the whole app in memory from its sources, the two engines, and
+// the licences of what else is in the program.
+func build(source string, both engines, program licences) (*site, error) {
 	s := newSite()
 	s.add("engine/engine.wasm", both.main)
 	s.later[s.add("engine/photo.wasm", both.photo)] = true // see addScripts for its worker
 	for _, step := range []func() error{
 		func() error { return s.addStatic(source) },
+		func() error { return s.addPageScripts(source) },
 		func() error { return s.addScripts(source) },
+		func() error { return s.addLicences(program) },
 		func() error { return s.addManifest(source) },
 		func() error { return s.addPage(source) },
 		func() error { return s.addServiceWorker(source) },

@@ -39,7 +39,7 @@ func (s *site) addManifest(source string) error {
 
 // addPage takes in index.html with the URLs of what it loads, and with the
 // build's meta element and the engine's preload, which sync/build.js and
-// engine/engine.js read. The version covers everything, the page before its own
+// engine/engine.js read, and those of the scripts that the page's own imports. The version covers everything, the page before its own
 // version was put in included.
 func (s *site) addPage(source string) error {
 	page, err := os.ReadFile(filepath.Join(source, "index.html"))
@@ -61,10 +61,13 @@ func (s *site) addPage(source string) error {
 	if bytes.Count(page, []byte(anchor)) != 1 {
 		return errors.New("index.html must hold " + anchor + " once; the build puts its own elements after it")
 	}
-	head := fmt.Sprintf(`%s
-    <meta name="tautspan-build" content="%s" data-worker="%s" data-wasm="%s" data-german="%s" data-photo="%s" data-photo-worker="%s">
-    <link rel="preload" as="fetch" type="application/wasm" href="%[4]s" crossorigin>`,
-		anchor, s.version, s.urls["engine/worker.js"], s.urls["engine/engine.wasm"], s.urls["words/de.js"], s.urls["engine/photo.wasm"], s.urls["engine/photo-worker.js"])
+	head := anchor + fmt.Sprintf(`
+    <meta name="tautspan-build" content="%s" data-worker="%s" data-wasm="%s" data-photo="%s" data-photo-worker="%s" data-licences="%s">
+    <link rel="preload" as="fetch" type="application/wasm" href="%[3]s" crossorigin>`,
+		s.version, s.urls["engine/worker.js"], s.urls["engine/engine.wasm"], s.urls["engine/photo.wasm"], s.urls["engine/photo-worker.js"], s.urls[licencesName])
+	for _, url := range s.first {
+		head += fmt.Sprintf("\n    <link rel=%q href=%q>", "modulepreload", url)
+	}
 	s.files["/"] = bytes.Replace(page, []byte(anchor), []byte(head), 1)
 	return nil
 }

@@ -1,9 +1,11 @@
 package main
 
 import (
+	"encoding/json"
 	"errors"
 	"fmt"
 	"path/filepath"
+	"regexp"
 	"strings"
 
 	"github.com/evanw/esbuild/pkg/api"
@@ -16,8 +18,66 @@ var targets = []api.Engine{
 	{Name: api.EngineSafari, Version: "15.4"},
 }
 
-// addScripts bundles the page's script and styles, its other language, and the
-// engines' workers.
+// addPageScripts bundles the page's script into files: what it starts with, and
+// each part that it imports when it is wanted.
+func (s *site) addPageScripts(source string) error {
+	const entry = "app/main.js"
+	dir, err := filepath.Abs(source)
+	if err != nil {
+		return err
+	}
+	result, err := bundle(entry, api.BuildOptions{
+		AbsWorkingDir: dir, Outdir: dir, Metafile: true,
+		Format: api.FormatESModule, Splitting: true,
+		EntryNames: "[name]-[hash]", ChunkNames: "[name]-[hash]",
+		// Nothing is a LitElement, so its half of the package stays out.
+		Alias: map[string]string{"lit": "lit-html"},
+	})
+	if err != nil {
+		return err
+	}
+	for _, file := range result.OutputFiles {
+		s.files[filesPath+filepath.Base(file.Path)] = file.Contents
+	}
+	return s.readPlan(result.Metafile, dir, entry)
+}
+
+// readPlan takes from esbuild's account of a build which file is the entry,
+// which ones it imports at once, and what packages are in them.
+func (s *site) readPlan(account, dir, entry string) error {
+	var plan struct {
+		Outputs map[string]struct {
+			EntryPoint string
+			Imports    []struct{ Path, Kind string }
+			Inputs     map[string]struct{ BytesInOutput int }
+		}
+	}
+	if err := json.Unmarshal([]byte(account), &plan); err != nil {
+		return fmt.Errorf("reading esbuild's account: %w", err)
+	}
+	for name, output := range plan.Outputs {
+		for input, share := range output.Inputs {
+			if found := packageOf.FindString(input); found != "" && share.BytesInOutput > 0 {
+				s.packages[filepath.Join(dir, found)] = true
+			}
+		}
+		if output.EntryPoint != entry {
+			continue
+		}
+		s.urls[entry] = filesPath + name
+		for _, one := range output.Imports {
+			if one.Kind == "import-statement" {
+				s.first = append(s.first, filesPath+one.Path)
+			}
+		}
+	}
+	return nil
+}
+
+// packageOf finds the folder of an npm package in the path of one of its files.
+var packageOf = regexp.MustCompile(`^.*node_modules/(@[^/]+/)?[^/]+`)
+
+// addScripts bundles the page's styles and the engines' workers.
 func (s *site) addScripts(source string) error {
 	support, err := goSupport()
 	if err != nil {
@@ -27,19 +87,17 @@ func (s *site) addScripts(source string) error {
 		path   string
 		format api.Format
 	}{
-		{"app/main.js", api.FormatESModule},
-		{"words/de.js", api.FormatESModule},
 		{"styles/app.css", api.FormatDefault},
 		{"engine/worker.js", api.FormatIIFE},
 		{"engine/photo-worker.js", api.FormatIIFE},
 	} {
-		content, err := bundle(filepath.Join(source, entry.path), api.BuildOptions{
+		result, err := bundle(filepath.Join(source, entry.path), api.BuildOptions{
 			Format: entry.format, Alias: map[string]string{"wasm_exec": support},
 		})
 		if err != nil {
 			return err
 		}
-		url := s.add(entry.path, content)
+		url := s.add(entry.path, result.OutputFiles[0].Contents)
 		s.later[url] = strings.Contains(entry.path, "/photo")
 	}
 	return nil
@@ -47,7 +105,7 @@ func (s *site) addScripts(source string) error {
 
 // addServiceWorker makes /sw.js last, since it lists everything else.
 func (s *site) addServiceWorker(source string) error {
-	content, err := bundle(filepath.Join(source, "sw.js"), api.BuildOptions{
+	result, err := bundle(filepath.Join(source, "sw.js"), api.BuildOptions{
 		Format: api.FormatIIFE,
 		Define: map[string]string{
 			"VERSION":  fmt.Sprintf("%q", s.version),
@@ -55,8 +113,11 @@ func (s *site) addServiceWorker(source string) error {
 			"LATER":    s.list(func(url string) bool { return s.later[url] }),
 		},
 	})
-	s.files["/sw.js"] = content
-	return err
+	if err != nil {
+		return err
+	}
+	s.files["/sw.js"] = result.OutputFiles[0].Contents
+	return nil
 }
 
 // list writes URLs with their integrity as JavaScript.
@@ -68,19 +129,19 @@ func (s *site) list(wanted func(url string) bool) string {
 	return "[" + strings.Join(list, ",") + "]"
 }
 
-// bundle makes one minified file out of an entry and all it imports.
-func bundle(entry string, options api.BuildOptions) ([]byte, error) {
+// bundle minifies an entry and all it imports. Licences have a file of their own.
+func bundle(entry string, options api.BuildOptions) (api.BuildResult, error) {
 	options.EntryPoints = []string{entry}
 	options.Bundle = true
 	options.MinifyWhitespace, options.MinifyIdentifiers, options.MinifySyntax = true, true, true
 	options.Engines = targets
 	options.Charset = api.CharsetUTF8
-	options.LegalComments = api.LegalCommentsEndOfFile
+	options.LegalComments = api.LegalCommentsNone
 	options.LogLevel = api.LogLevelSilent
 	result := api.Build(options)
 	if len(result.Errors) > 0 {
 		said := api.FormatMessages(result.Errors, api.FormatMessagesOptions{Kind: api.ErrorMessage})
-		return nil, errors.New("bundling " + entry + ":\n" + strings.Join(said, ""))
+		return result, errors.New("bundling " + entry + ":\n" + strings.Join(said, ""))
 	}
-	return result.OutputFiles[0].Contents, nil
+	return result, nil
 }

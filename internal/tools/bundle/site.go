@@ -12,24 +12,29 @@ import (
 	"strings"
 )
 
+// filesPath is where files lie whose names carry the hash of their content.
+const filesPath = "/files/"
+
 // site is the app being built. Files are added in the order in which they name
 // each other: what is named first.
 type site struct {
-	urls    map[string]string // source path, as the sources name it, to URL
-	files   map[string][]byte // URL to content
-	later   map[string]bool   // URLs of what only some riders load
-	version string
+	urls     map[string]string // source path, as the sources name it, to URL
+	files    map[string][]byte // URL to content
+	later    map[string]bool   // URLs of what only some riders load
+	first    []string          // URLs of scripts that the page's own imports at once
+	packages map[string]bool   // folders of the npm packages in the page's scripts
+	version  string
 }
 
 func newSite() *site {
-	return &site{urls: map[string]string{}, files: map[string][]byte{}, later: map[string]bool{}}
+	return &site{urls: map[string]string{}, files: map[string][]byte{}, later: map[string]bool{}, packages: map[string]bool{}}
 }
 
 // add takes in a file under a name with its hash and returns its URL.
 func (s *site) add(source string, content []byte) string {
 	sum := sha256.Sum256(content)
 	ext := path.Ext(source)
-	url := "/files/" + strings.TrimSuffix(path.Base(source), ext) + "-" + hex.EncodeToString(sum[:5]) + ext
+	url := filesPath + strings.TrimSuffix(path.Base(source), ext) + "-" + hex.EncodeToString(sum[:5]) + ext
 	s.urls[source] = url
 	s.files[url] = content
 	return url

@@ -26,7 +26,7 @@ func (s *site) write(out string) error {
 		if url == "/" {
 			name = "index.html"
 		}
-		forms, err := writeForms(filepath.Join(out, name), content, strings.HasPrefix(url, "/files/"))
+		forms, err := writeForms(filepath.Join(out, name), content, strings.HasPrefix(url, filesPath))
 		if err != nil {
 			return err
 		}

@@ -5,11 +5,9 @@
 import { DEMO, currentKept, fresh, switchTo } from '../garage-state.js';
 import { forget as forgetGarage, putGarage } from '../garage-store.js';
 import { save } from '../garage.js';
-import { forget, keep, recall } from '../local.js';
+import { keep } from '../local.js';
 import { SEED, invent } from './invent.js';
-
-/** Where the way back is kept. */
-const BEFORE = 'before-demo';
+import { BEFORE } from './leave.js';
 
 /**
  * Makes the demo and opens it.
@@ -31,11 +29,4 @@ export async function makeDemo(name, words, progress) {
     if (!kept.length) return false;
   }
   return true;
-}
-
-/** Goes back to the rider's own garage, then does away with the demo. */
-export async function leaveDemo() {
-  await switchTo(recall(BEFORE, { key: 'own' }).key);
-  await forgetGarage(DEMO);
-  forget(BEFORE);
 }

@@ -4,7 +4,7 @@
  * mark, and it says so with a `pin-move` event whose detail is the count of
  * marks. For a gauge it is a picture only.
  */
-import { LitElement, html, nothing } from 'lit';
+import { html, render } from 'lit';
 import { stepMM } from '../../data/lengths.js';
 import { t } from '../../words/t.js';
 import { drawing } from './drawing.js';
@@ -15,24 +15,23 @@ import { WIDTH, view } from './geometry.js';
 const DRAG_START_PX = 6;
 const KEYS = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageDown: -4, PageUp: 4 };
 
-export class PinStrip extends LitElement {
-  static properties = { model: { attribute: false } };
+export class PinStrip extends HTMLElement {
+  /** @type {Model|undefined} */
+  #model;
+  /** @type {{x: number, sent: number, moving: boolean}|null} */
+  drag = null;
 
-  constructor() {
-    super();
-    /** @type {Model|undefined} */
-    this.model = undefined;
-    /** @type {{x: number, sent: number, moving: boolean}|null} */
-    this.drag = null;
+  get model() {
+    return this.#model;
   }
 
-  createRenderRoot() {
-    return this;
+  set model(model) {
+    this.#model = model;
+    if (model) render(this.picture(model), this, { host: this });
   }
 
-  render() {
-    const { model } = this;
-    if (!model) return nothing;
+  /** @param {Model} model */
+  picture(model) {
     const seen = view(model);
     if (model.still) {
       return html`<div class="strip still" role="img" aria-label=${model.text}>${drawing(model, seen)}</div>`;
