@@ -24,6 +24,7 @@ const FILE = 25;
 const READINGS = 66;
 
 const SCRIPT = `
+import { now } from '../app/store.js';
 import { importFile } from '../sync/sharing.js';
 globalThis.takeIn = (text) => importFile(new Blob([text]));
 globalThis.stateNow = now;

@@ -15,7 +15,7 @@ const DIST = join(ROOT, 'assets/dist');
 
 /**
  * @param {string} mark
- * @param {string} [script] added to the page's own, with its names and imports of its own
+ * @param {string} [script] added to the page's own, with imports of its own
  * @returns {Promise<{program: string, remove: () => Promise<void>}>} path of the program
  */
 export async function buildEdition(mark, script = '') {
