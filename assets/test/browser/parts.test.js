@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { newPhone, openAndKeep } from './harness/phone.js';
+import { goTo, newPhone, openAndKeep } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 
 /** @typedef {import('playwright-core').Page} Page */
@@ -39,7 +39,7 @@ test('opened by the address of a part that cannot be had, the app is at Check an
   const server = await startServer(t);
   const { page, tap } = await newPhone(t, server.origin, { alone: true });
   const back = await withoutParts(page);
-  await page.goto('/#/round');
+  await page.evaluate((link) => location.assign(link), `${server.origin}/#/round`);
   await page.getByText(FAILED).waitFor();
   await page.getByRole('heading', { name: 'Check a chain' }).waitFor();
   await back();
@@ -57,7 +57,7 @@ test('after one visit to Check every part opens with no network, though none was
     ['kit', 'Kit'],
   ]) {
     await phone.page.goto('about:blank');
-    await phone.page.goto(`/#/${place}`);
+    await goTo(phone.page, `/#/${place}`);
     await phone.page.getByRole('heading', { name: words, exact: true }).waitFor();
   }
   // The licences of what others made go along with it.
