@@ -130,7 +130,7 @@ var nextSteps = map[Verdict][]string{
 }
 
 var cautions = map[Verdict][]string{
-	Ride:             {"caution_damage", "caution_guidance"},
+	Ride:             {"caution_damage", "caution_stricter", "caution_guidance"},
 	Plan:             {"caution_damage", "caution_stricter", "caution_guidance"},
 	Change:           {"caution_damage", "caution_part", "caution_closure", "caution_fingers", "caution_guidance"},
 	ChangeAndInspect: {"caution_skip", "caution_damage", "caution_part", "caution_closure", "caution_fingers", "caution_guidance"},

@@ -285,6 +285,30 @@ func TestCalculate_countAgain(t *testing.T) {
 	assert.Contains(t, texts, "this length fits 26")
 }
 
+// What can hurt is said beside every verdict. Common practice, no source.
+func TestCalculate_cautions(t *testing.T) {
+	closing := []string{"caution_part", "caution_closure", "caution_fingers"}
+	for _, row := range []struct {
+		span    string
+		verdict wear.Verdict
+		codes   []string
+	}{
+		{"305", wear.Ride, []string{"caution_stricter"}},
+		{"307", wear.Plan, []string{"caution_stricter"}},
+		{"307.2", wear.Change, closing},
+		{"309", wear.ChangeAndInspect, append([]string{"caution_skip"}, closing...)},
+		{"331", wear.MeasureAgain, nil},
+	} {
+		a := ask(t, `{"drive":"derailleur","rear_sprockets":9,"reading":{"kind":"rule","pitches":24,"span_mm":`+row.span+`,"resolution_mm":0.1}}`)
+		require.Equal(t, row.verdict, a.Verdict, row.span)
+		var said []string
+		for _, n := range a.Cautions {
+			said = append(said, n.Code)
+		}
+		assert.ElementsMatch(t, append(row.codes, "caution_damage", "caution_guidance"), said)
+	}
+}
+
 func BenchmarkCalculate(b *testing.B) {
 	for name, reading := range map[string]string{"rule": everyKind[0], "gauge": everyKind[3]} {
 		b.Run(name, func(b *testing.B) {

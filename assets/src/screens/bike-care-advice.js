@@ -2,6 +2,7 @@
 import { html, nothing } from 'lit';
 import { within } from '../parts/distances.js';
 import { said } from '../words/engine.js';
+import { sentence } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 
 /** What a rider notices about a chain besides its look, as the calculation and the records name it. */
@@ -31,7 +32,9 @@ export function careAdvice(answer, units) {
 function because({ tasks, do_now }) {
   return tasks
     .filter((/** @type {any} */ one) => do_now.includes(one.task))
-    .flatMap((/** @type {any} */ one) => said(one, 'reasons').map((text) => `${named('task', one.task)}: ${text}`));
+    .flatMap((/** @type {any} */ one) =>
+      said(one, 'reasons').map((text) => sentence(`${named('task', one.task)}: ${text}`)),
+    );
 }
 
 /** @param {string[]} texts */

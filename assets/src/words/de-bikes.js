@@ -39,7 +39,7 @@ export default {
   'bike.all': 'Alle Räder',
   'bike.figure': 'Etwa {percent} % länger als neu',
   'bike.figure.read': 'Letzte Messung: {percent} %',
-  'bike.range': 'wahrscheinlich {lo} bis {hi} %, Grenze {limit} %',
+  'bike.range': 'wahrscheinlich {lo} bis {hi}\u00a0%, Grenze {limit}\u00a0%',
   'bike.limit': 'Bis zur Grenze',
   'bike.check': 'Nächste Prüfung',
   'bike.chain.km': 'Diese Kette lief',

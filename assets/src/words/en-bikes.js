@@ -39,7 +39,7 @@ export default {
   'bike.all': 'All bikes',
   'bike.figure': 'About {percent} % longer than new',
   'bike.figure.read': 'Last reading {percent} %',
-  'bike.range': 'likely {lo} to {hi} %, limit {limit} %',
+  'bike.range': 'likely {lo} to {hi}\u00a0%, limit {limit}\u00a0%',
   'bike.limit': 'To the limit',
   'bike.check': 'Next check',
   'bike.chain.km': 'This chain has run',
