@@ -238,6 +238,11 @@ func TestServe_badHTTPS(t *testing.T) {
 	for name, flags := range map[string][]string{
 		"give both":   {"--cert", "x"},
 		"not both":    {"--cert", "x", "--key", "y", "--domain", "z.test"},
+		"no ports":    {"--domain", "127.0.0.1"},
+		"no blanks":   {"--domain", "a.test, b.test"},
+		"such as":     {"--domain", "a.test,,b_c.test"},
+		"from 1":      {"--max-database-mib", "-5"},
+		"whole num":   {"--max-database-mib", "0"},
 		"leads to":    {"--http-addr", ":80"},
 		"neither":     {"--trusted-proxy", "my proxy"},
 		"no such":     {"--cert", "/nowhere/c", "--key", "/nowhere/k", "--http-addr", "off", "--addr", "127.0.0.1:0"},

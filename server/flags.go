@@ -1,9 +1,11 @@
 package server
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 
 	"github.com/rs/zerolog"
@@ -18,7 +20,12 @@ func readFlags(args []string, errs io.Writer) (*Config, error) {
 	flags.SetOutput(errs)
 	flags.StringVar(&cfg.Addr, "addr", "", "address to listen on, HOST:PORT (default :8080, with HTTPS :443)")
 	flags.StringVar(&cfg.DataDir, "data", dataFolder, "folder for the database")
-	flags.Int64Var(&cfg.MaxDatabaseMiB, "max-database-mib", 0, "how large the database may grow, in MiB; 0 for as large as the disk")
+	flags.Func("max-database-mib", "how large the database may grow, in MiB, at least 1 (default as large as the disk)", func(text string) (err error) {
+		if cfg.MaxDatabaseMiB, err = strconv.ParseInt(text, 10, 32); err != nil || cfg.MaxDatabaseMiB < 1 {
+			return errors.New("this must be a whole number from 1")
+		}
+		return nil
+	})
 	flags.BoolVar(&cfg.OpenRegistration, "open-registration", true, "anybody may found a garage here; =false for a private server")
 	flags.BoolVar(&cfg.OpenMetrics, "open-metrics", false, "answer /metrics to other machines too")
 	flags.Func("trusted-proxy", "addresses of proxies of yours, `ADDRESS[,…]`, that are believed in X-Forwarded-For and -Proto", func(text string) (err error) {

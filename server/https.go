@@ -12,6 +12,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strconv"
+	"strings"
 	"time"
 
 	"golang.org/x/crypto/acme"
@@ -40,10 +41,23 @@ func (h HTTPS) check() error {
 		return errors.New("a certificate and its key go together: give both --cert and --key")
 	case h.CertFile != "" && len(h.Domains) > 0:
 		return errors.New("give either --domain, to get certificates from an authority, or --cert and --key, not both")
+	case slices.ContainsFunc(h.Domains, notAName):
+		return errors.New("--domain takes names such as bikes.example, with commas between and no blanks; no addresses, no ports")
 	case !h.on() && h.PlainAddr != "":
 		return errors.New("--http-addr leads to HTTPS; it needs --domain, or --cert and --key")
 	}
 	return nil
+}
+
+// notAName reports whether a text is no name a certificate could be for: labels
+// of letters, digits and hyphens (RFC 1035 section 2.3.1), not an address.
+func notAName(text string) bool {
+	for _, label := range strings.Split(text, ".") {
+		if label == "" || strings.Trim(label, "abcdefghijklmnopqrstuvwxyz0123456789-") != "" {
+			return true
+		}
+	}
+	return net.ParseIP(text) != nil
 }
 
 // secure is HTTPS at work: how connections are protected, and who answers plain

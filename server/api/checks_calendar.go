@@ -99,14 +99,19 @@ func (c *calendar) line(text string) {
 	c.WriteString(text + "\r\n")
 }
 
-// escape writes a TEXT value (RFC 5545 section 3.3.11); control characters,
-// which it may not hold, become blanks.
+// escape writes a TEXT value (RFC 5545 section 3.3.11).
 func escape(text string) string {
-	text = strings.Map(func(r rune) rune {
+	text = plain(strings.ReplaceAll(text, "\r\n", "\n"))
+	return strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`, "\n", `\n`).Replace(text)
+}
+
+// plain makes blanks of control characters, which no calendar and no sheet may
+// hold; tabs and line ends stay.
+func plain(text string) string {
+	return strings.Map(func(r rune) rune {
 		if r < ' ' && r != '\n' && r != '\t' || r == 0x7f {
 			return ' '
 		}
 		return r
-	}, strings.ReplaceAll(text, "\r\n", "\n"))
-	return strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`, "\n", `\n`).Replace(text)
+	}, text)
 }

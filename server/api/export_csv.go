@@ -79,9 +79,11 @@ func wearRequest(b *garage.Bike, c *garage.Chain, r *garage.Reading) *wear.Reque
 }
 
 // inert keeps a spreadsheet from taking a text for a formula: where it begins
-// with a sign that starts one, an apostrophe goes before it.
+// with a blank or a sign that starts one, an apostrophe goes before it.
 func inert(text string) string {
-	if text != "" && strings.ContainsRune("=+-@\t\r\n＝＋－＠", []rune(text)[0]) {
+	text = plain(strings.ReplaceAll(text, "\r\n", "\n"))
+	begin := strings.TrimLeft(text, " \t\n")
+	if begin != text || begin != "" && strings.ContainsRune("=+-@＝＋－＠", []rune(begin)[0]) {
 		return "'" + text
 	}
 	return text

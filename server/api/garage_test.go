@@ -178,8 +178,7 @@ func TestExportCSV(t *testing.T) {
 		row[name] = rows[1][i]
 	}
 	assert.Equal(t, readingA, row["reading_id"])
-	// encoding/csv reads CRLF inside quotes as LF.
-	assert.Equal(t, "'"+strings.ReplaceAll(hostile, "\r\n", "\n"), row["bike"], "no formula")
+	assert.Equal(t, "'"+strings.NewReplacer("\r\n", "\n", "\u0001", " ").Replace(hostile), row["bike"], "no formula, no control character (RFC 4180: TEXTDATA)")
 	assert.Equal(t, "'-1+1", row["note"])
 	// 100·(305.6/(24·12.7) − 1), computed
 	assert.InDelta(t, 0.26246719, number(t, row["elongation_percent"]), 1e-6)

@@ -101,7 +101,7 @@ func (a *actions) asMember(route Route, w http.ResponseWriter, r *http.Request) 
 	case who.GarageID != mux.Vars(r)["id"]:
 		return fault.New(fault.NotFound, "", "there is no such garage, or it is not yours to see")
 	case !who.Role.AtLeast(route.Least):
-		return fault.New(fault.Denied, "", "a "+string(who.Role)+" may not do this; it takes a "+string(route.Least))
+		return fault.New(fault.Denied, "", "a "+string(who.Role)+" may not do this; that takes the role "+string(route.Least))
 	}
 	if err := a.Store.Seen(who, a.Now().UnixMilli()); err != nil {
 		return err

@@ -22,12 +22,16 @@ func Backup(dir, out string) error {
 		return err
 	}
 	defer func() { _ = db.Close() }() // it changed nothing
+	if _, err := os.Stat(filepath.Dir(out)); err != nil {
+		return fmt.Errorf("there is no folder to write %s in: %w", out, err)
+	}
 	part := out + ".part"
 	if err := os.Remove(part); err != nil && !errors.Is(err, os.ErrNotExist) {
 		return err
 	}
 	if _, err := db.Exec("VACUUM INTO ?", part); err != nil {
-		return errors.Join(explain(err), os.Remove(part))
+		_ = os.Remove(part) // there or not
+		return fmt.Errorf("writing %s: %w", out, err)
 	}
 	return keep(part, out)
 }

@@ -39,6 +39,7 @@ func TestBackup_whileServing(t *testing.T) {
 	file := filepath.Join(other, "backup.db")
 	require.NoError(t, store.Backup(dir, file))
 	assert.ErrorContains(t, store.Backup(dir, file), "exists already")
+	assert.ErrorContains(t, store.Backup(dir, filepath.Join(other, "nowhere", "b.db")), "there is no folder")
 	assert.NoError(t, store.CheckFolder(dir), "check works beside a server")
 	stop.Store(true)
 	pushing.Wait()

@@ -232,7 +232,11 @@ export const faults = [
     'a {} may change only what the same device added',
     'die Rolle {0} darf nur ändern, was dasselbe Telefon eingetragen hat',
   ],
-  ['a {} may not do this; it takes a {}', 'die Rolle {0} darf das nicht; das braucht {1}'],
+  [
+    'the server was set back to an earlier state; send this again after what it has was taken in',
+    'der Server steht auf einem früheren Stand; das wird noch einmal gesendet',
+  ],
+  ['a {} may not do this; that takes the role {}', 'die Rolle {0} darf das nicht; das braucht {1}'],
   [
     'a {} may shut out only their own device; others take an owner',
     'die Rolle {0} darf nur das eigene Telefon abmelden; andere meldet nur der Besitz ab',
