@@ -96,8 +96,8 @@ dev: ## build and serve again whenever a source changes
 release: bundle ## static programs for Linux with checksums and lists of contents, in dist; see server/docs/operating.md
 	GO="$(GO)" sh server/release/release.sh
 
-audit: build chromium ## what Lighthouse says, each point lost by name
-	cd assets && node test/audit/audit.js
+audit: build chromium ## what a first visit asks of a phone, and what Lighthouse says, each point lost by name
+	cd assets && node test/audit/work.js && node test/audit/audit.js
 
 screenshots: build chromium ## every screen at two sizes in both themes, into testdata/screenshots
 	cd assets && node test/browser/screenshots.js ../testdata/screenshots
