@@ -22,8 +22,9 @@ const CLOSE_AFTER = { derailleur: 4, fixed: 3 };
 /**
  * @typedef {'derailleur'|'fixed'} Kind what the chain runs in
  * @typedef {{closure: string, done: string[]}} Steps how it will be closed, and the steps ticked off
- * @typedef {Steps & {kind: Kind, n: number|null, half: boolean, put: (part: Partial<Steps>) => void}} Model
- *   n: pitches of the finished chain, null while not known; half: it has a half link
+ * @typedef {{kind: Kind, n: number|null, half: boolean, closure: string, done: () => string[],
+ *   put: (part: Partial<Steps>) => void}} Model n: pitches of the finished chain, null while not known; half: it has
+ *   a half link; done: by now, since two quick touches come before one drawing
  */
 
 /** @param {Model} model */
@@ -34,7 +35,7 @@ export function fittingSteps({ kind, n, half, closure, done, put }) {
     (code) => /** @type {[string, string]} */ ([`check.${code}`, named('steps.check', code)]),
   );
   const all = [...work, ...checks];
-  const count = all.filter(([key]) => done.includes(key)).length;
+  const count = all.filter(([key]) => done().includes(key)).length;
   return html`<section class="sheet steps"><h2>${t('steps.title')}</h2>
     ${choice({
       name: 'closure',
@@ -69,12 +70,12 @@ function tasks(kind, n, half, closure) {
   });
 }
 
-/** @param {[string, string]} task @param {string[]} done @param {Model['put']} put */
+/** @param {[string, string]} task @param {Model['done']} done @param {Model['put']} put */
 function tick([key, text], done, put) {
   const tell = (/** @type {boolean} */ on) => {
-    const others = done.filter((one) => one !== key);
+    const others = done().filter((one) => one !== key);
     put({ done: on ? [...others, key] : others });
   };
-  return html`<li><label class="tick"><input type="checkbox" .checked=${live(done.includes(key))}
+  return html`<li><label class="tick"><input type="checkbox" .checked=${live(done().includes(key))}
     @change=${(/** @type {any} */ event) => tell(event.target.checked)}><span>${text}</span></label></li>`;
 }

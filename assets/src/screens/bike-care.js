@@ -136,7 +136,7 @@ function body(state, detail, shown) {
     ${chips({
       title: t('look.noticed'),
       options: NOTICED.map((value) => ({ value, text: named('look.noticed', value) })),
-      chosen: one.noticed,
+      chosen: () => form(now(), name, EMPTY).noticed,
       choose: (noticed) => put({ noticed }),
     })}
     ${chips({
@@ -145,7 +145,7 @@ function body(state, detail, shown) {
         value,
         text: named('look.did', value),
       })),
-      chosen: one.did,
+      chosen: () => form(now(), name, EMPTY).did,
       choose: (did) => put({ did }),
     })}
     ${one.did.includes('lubricated') ? lubricated(state, shown) : nothing}

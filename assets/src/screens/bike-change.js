@@ -1,5 +1,6 @@
 /** Another chain on a bike: what becomes of the old one, what the new one is, and how to fit it safely. */
 import { html, nothing } from 'lit';
+import { now } from '../app/store.js';
 import { gone } from '../data/distance-entry.js';
 import { whole } from '../data/teeth.js';
 import { choice } from '../parts/choice.js';
@@ -43,7 +44,7 @@ export function bikeChange(state) {
         n: whole(changing.pitches) || null,
         half: false,
         closure: changing.closure,
-        done: changing.done,
+        done: () => now().changing?.done ?? [],
         put: putChange,
       })}
       <p class="soft">${t('change.mechanic')}</p>

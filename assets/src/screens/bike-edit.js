@@ -54,7 +54,7 @@ function body(one, detail) {
       ${chips({
         title: t('edit.bears'),
         options: ['e_drive', 'child_seat', 'load'].map((value) => ({ value, text: named('bike.bears', value) })),
-        chosen: filled.bears,
+        chosen: () => entered(now(), detail).filled.bears,
         choose: (bears) => put({ bears }),
       })}
       ${field(one, 'tag', t('edit.hint.tag'))} ${field(one, 'set', t('edit.hint.set'))} ${field(one, 'note')}

@@ -88,13 +88,17 @@ export function instant(day) {
   return (noon && !Number.isNaN(noon.getTime()) ? noon : new Date()).toISOString();
 }
 
-/** Chips of which any number is chosen. @param {{title: string, options: {value: string, text: string}[], chosen: string[], choose: (chosen: string[]) => void}} model */
+/**
+ * Chips of which any number is chosen.
+ * @param {{title: string, options: {value: string, text: string}[], chosen: () => string[],
+ *   choose: (chosen: string[]) => void}} model `chosen`: by now, since two quick touches come before one drawing
+ */
 export function chips({ title, options, chosen, choose }) {
   const flip = (/** @type {string} */ value, /** @type {boolean} */ on) =>
-    choose(options.map((one) => one.value).filter((one) => (one === value ? on : chosen.includes(one))));
+    choose(options.map((one) => one.value).filter((one) => (one === value ? on : chosen().includes(one))));
   return html`<fieldset class="pick"><legend class="label">${title}</legend>
     <div class="choices">${options.map(
-      ({ value, text }) => html`<label class="choice"><input type="checkbox" .checked=${live(chosen.includes(value))}
+      ({ value, text }) => html`<label class="choice"><input type="checkbox" .checked=${live(chosen().includes(value))}
         @change=${(/** @type {any} */ event) => flip(value, event.target.checked)}><span class="chip">${text}</span></label>`,
     )}</div></fieldset>`;
 }

@@ -59,7 +59,7 @@ export function instruments(state) {
     even: true,
     value: draft.instrument,
     options: offered(state).map((value) => ({ value, text: html`${icon(value)}${named('instrument', value)}` })),
-    choose: (instrument) => change({ ...draft, instrument }, { panel: '' }),
+    choose: (instrument) => change({ ...now().draft, instrument }, { panel: '' }),
   })}</div>`;
 }
 

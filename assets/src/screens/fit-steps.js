@@ -1,4 +1,5 @@
 /** Fitting the chain of the open question, step by step. */
+import { now } from '../app/store.js';
 import { fittingSteps } from '../parts/fitting-steps.js';
 import { putSteps } from './fit-actions.js';
 
@@ -9,5 +10,5 @@ import { putSteps } from './fit-actions.js';
  * @param {boolean} half it has a half link
  */
 export function steps({ fit }, kind, n, half) {
-  return fittingSteps({ kind, n, half, ...fit.steps, put: putSteps });
+  return fittingSteps({ kind, n, half, closure: fit.steps.closure, done: () => now().fit.steps.done, put: putSteps });
 }

@@ -67,7 +67,7 @@ function line(one) {
         <input class="line-input" id=${id} maxlength="200" autocomplete="off" .value=${note} @input=${write}></div>
       <a class="button" href="#/keep/${one.record_id}">${t('kept.give')}</a>
       <button class="button" type="button" id="delete-${one.record_id}"
-        @click=${() => put({ ...one, removed: true }, `undo-${one.record_id}`)}>${t('kept.delete')}</button>
+        @click=${() => put({ ...byNow(one), removed: true }, `undo-${one.record_id}`)}>${t('kept.delete')}</button>
     </div>
   </li>`;
 }
@@ -134,6 +134,11 @@ async function written(writing) {
     set({ trouble: reason(error) });
     return false;
   }
+}
+
+/** @param {Kept} drawn @returns {Kept} the same with what was typed since it was drawn */
+function byNow(drawn) {
+  return now().kept?.find((one) => one.record_id === drawn.record_id) ?? drawn;
 }
 
 /** @param {Kept} next */

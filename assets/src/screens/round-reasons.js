@@ -1,5 +1,6 @@
 /** Why a bike is held, or why it is cleared against a verdict or after a hold. */
 import { html, nothing } from 'lit';
+import { now } from '../app/store.js';
 import { fit } from '../data/rounds.js';
 import { reasonText } from '../data/round-form.js';
 import { named, t } from '../words/t.js';
@@ -66,10 +67,10 @@ function head(round, stand, title) {
 
 /** @param {State} state @param {'hold'|'clear'} group @param {string} title @param {string[]} codes */
 function ticks({ round: { form } }, group, title, codes) {
-  const turn = (/** @type {string} */ code) =>
-    putForm({
-      reasons: form.reasons.includes(code) ? form.reasons.filter((one) => one !== code) : [...form.reasons, code],
-    });
+  const turn = (/** @type {string} */ code) => {
+    const { reasons } = now().round.form;
+    putForm({ reasons: reasons.includes(code) ? reasons.filter((one) => one !== code) : [...reasons, code] });
+  };
   return html`<fieldset><legend class="label">${title}</legend><ul class="ticks">${codes.map(
     (
       code,
