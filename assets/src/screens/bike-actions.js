@@ -134,9 +134,10 @@ export async function commit(changes, { text, form, to, undo }) {
     const before = rowsNow();
     const ids = await save(changes);
     if (form) drop(form);
+    const away = to && location.hash !== to;
+    if (!away && now().bike.id) await refreshBike(); // said once it stands there: the next touch is about that
     set({ did: { text, undo: undo ?? inverse(changes, ids, before), at: Date.now() }, fault: null, trouble: null });
-    if (to && location.hash !== to) leave(to);
-    else if (now().bike.id) await refreshBike(); // the next touch is about what stands there then
+    if (away) leave(to);
     return true;
   } catch (error) {
     set(failure(error));
@@ -170,8 +171,8 @@ export async function undo() {
   saving = true;
   try {
     await save(did.undo);
-    set({ did: { text: '', undo: [], at: Date.now() } });
     if (now().bike.id) await refreshBike();
+    set({ did: { text: '', undo: [], at: Date.now() } });
     focusNext('place');
   } catch (error) {
     set(failure(error));

@@ -245,6 +245,7 @@ test('chains take turns: put on, rest and retire, each with its own distance', a
   const resting = page.locator('.chains > li', { hasText: 'Chain 1' });
   await resting.getByText('has run 300 km').waitFor();
   await resting.getByRole('button', { name: 'Put on' }).tap();
+  await page.getByText('The chain is on.').waitFor();
   await page.locator('.chains > li', { hasText: 'Chain 2' }).getByRole('button', { name: 'Retire' }).tap();
   await page.getByRole('heading', { name: 'Retired' }).waitFor();
   await tap('Back', 'link');
