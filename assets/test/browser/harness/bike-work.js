@@ -52,6 +52,7 @@ export async function nextReading(page, { marks, name, km }) {
 export async function forecastRows(page) {
   const fold = page.locator('.fan-table');
   if (!(await fold.evaluate((one) => /** @type {any} */ (one).open))) await fold.locator('summary').tap();
+  await fold.locator('table').first().waitFor();
   return fold
     .locator('table', { hasText: 'From now on' })
     .locator('tbody tr')
