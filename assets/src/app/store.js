@@ -94,7 +94,7 @@ let state = {
   join: { status: 'ask', told: null, wrong: '', fault: null },
   forms: recall('forms', {}),
   bikes: { query: '', live: [0, 1] },
-  bike: { id: '', status: 'none', detail: null, care: null, shown: 12, of: null },
+  bike: { id: '', status: 'none', detail: null, glance: null, care: null, shown: 12, of: null },
   judged: {},
   careFirst: null,
   rideFile: null,

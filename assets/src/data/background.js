@@ -1,7 +1,7 @@
 /** What nobody waits for: summaries left over from a crash, and forecasts, one at a time. */
 import { now } from '../app/store.js';
 import { answersFor, wanting } from './forecasts.js';
-import { dueBike } from './garage-read.js';
+import { dueBike, keptAsk } from './garage-read.js';
 import { refreshAll } from './refresh.js';
 import { inTurn } from './tabs.js';
 
@@ -24,11 +24,26 @@ async function work() {
   const tried = new Set();
   for (;;) {
     await refreshAll();
-    const garage = now().garage;
-    const next = garage?.bikes.find((bike) => wanting(bike) && !tried.has(bike.bike_id + JSON.stringify(bike.ask)));
-    if (!garage || !next?.ask || !next.fitted_chain_id) return;
-    tried.add(next.bike_id + JSON.stringify(next.ask));
-    await answersFor(next.fitted_chain_id, next.ask, { later: true });
-    await dueBike(garage.key, next.bike_id);
+    const { garage } = now();
+    const next = garage && (await wanted(garage, tried));
+    if (!next) return;
+    if (next.ask) await answersFor(next.chain, next.ask, { later: true });
+    await dueBike(garage.key, next.bike); // without a question its summary is of an older version
   }
+}
+
+/**
+ * @param {import('./garage.js').GarageState} garage
+ * @param {Set<string>} tried what was worked out already
+ * @returns {Promise<{bike: string, chain: string, ask: import('./forecasts.js').Ask|null}|null>} what to ask next
+ */
+async function wanted({ key, bikes }, tried) {
+  for (const { bike_id: bike, fitted_chain_id: chain } of bikes.filter(wanting)) {
+    const ask = await keptAsk(key, bike);
+    const name = bike + JSON.stringify(ask);
+    if (!chain || tried.has(name)) continue;
+    tried.add(name);
+    return { bike, chain, ask };
+  }
+  return null;
 }

@@ -45,20 +45,21 @@ async function answer(name, request, options) {
 }
 
 /**
- * @param {BikeValue} value
- * @returns {Promise<Pick<BikeValue, 'asked'|'forecast'|'judged'>>} what is kept of the answers about its chain,
+ * @param {string|null} chainId
+ * @param {Ask|null} ask
+ * @returns {Promise<Pick<BikeValue, 'asked'|'forecast'|'judged'>>} what is kept of the answers about a chain,
  *   `asked` empty while they are to be worked out
  */
-export async function keptAnswers({ fitted_chain_id, ask }) {
-  if (!fitted_chain_id || !ask) return { asked: '', forecast: null, judged: null };
-  const kept = await keptForecast(fitted_chain_id);
+export async function keptAnswers(chainId, ask) {
+  if (!chainId || !ask) return { asked: '', forecast: null, judged: null };
+  const kept = await keptForecast(chainId);
   if (!kept || kept.asked !== question(ask)) return { asked: '', forecast: null, judged: null };
   return { asked: build.wasm, forecast: brief(kept.forecast), judged: short(kept.judged) };
 }
 
 /** @param {BikeValue} value @returns {boolean} whether the answers about its chain are to be worked out */
-export function wanting({ ask, asked }) {
-  return Boolean(ask) && asked !== build.wasm;
+export function wanting({ fitted_chain_id, asked }) {
+  return fitted_chain_id !== null && asked !== build.wasm;
 }
 
 /** @param {any} answer of the forecast @returns {import('./garage.js').Forecast|null} what lists show of it */

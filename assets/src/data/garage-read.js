@@ -67,33 +67,57 @@ export function scanRows(key, after, most) {
   return using((db) => db.getAll('rows', IDBKeyRange.bound([key, ...after], [key, []], true), most));
 }
 
-/** @param {string} key of the garage @returns {Promise<Summary[]>} */
+/** So many summaries are read at once, so that no task is long. */
+const SOME = 100;
+
+/** @param {string} key of the garage @returns {Promise<Summary[]>} all of one moment */
 export function summaries(key) {
-  return using((db) => db.getAll('summaries', from(key)));
+  return using(async (db) => {
+    const { store } = db.transaction('summaries');
+    /** @type {Summary[]} */
+    const all = [];
+    for (let last = [key, 'bike']; ;) {
+      const some = await store.getAll(IDBKeyRange.bound(last, [key, 'round', []], true), SOME);
+      all.push(...some);
+      if (some.length < SOME) return all;
+      const { kind, id } = some[SOME - 1];
+      last = [key, kind, id];
+    }
+  });
 }
 
 /**
  * @param {string} key of the garage
- * @param {number} [turn] only what that turn has touched
+ * @param {{turn?: number, most?: number}} which only what that turn has touched; no more than so many
  * @returns {Promise<Summary[]>} those that are due to be made anew
  */
-export function dueSummaries(key, turn) {
+export function dueSummaries(key, { turn, most }) {
   const range = turn === undefined ? from(key) : IDBKeyRange.only([key, turn]);
-  return using((db) => db.getAllFromIndex('summaries', 'due', range));
+  return using((db) => db.getAllFromIndex('summaries', 'due', range, most));
 }
 
 /**
  * Keeps a summary, unless its records have changed since it was due.
  * @param {Summary} made
+ * @param {import('./forecasts.js').Ask|null} ask what to ask about a bike's chain; beside the summary, for it may be
+ *   much larger
  * @returns {Promise<void>}
  */
-export function keepSummary({ due, ...made }) {
+export function keepSummary({ due, ...made }, ask) {
   return using(async (db) => {
     const tx = db.transaction('summaries', 'readwrite');
     const now = await tx.store.get([made.garage, made.kind, made.id]);
-    if (now?.due === due) await tx.store.put(made);
+    if (now?.due === due) {
+      tx.store.put(made);
+      if (made.kind === 'bike') tx.store.put({ garage: made.garage, kind: 'ask', id: made.id, value: ask });
+    }
     await tx.done;
   });
+}
+
+/** @param {string} key of the garage @param {string} bikeId @returns {Promise<import('./forecasts.js').Ask|null>} as kept with its summary */
+export function keptAsk(key, bikeId) {
+  return using(async (db) => (await db.get('summaries', [key, 'ask', bikeId]))?.value ?? null);
 }
 
 /** @param {string} key of the garage @param {string} bikeId marks its summary as due, for news that is no record */

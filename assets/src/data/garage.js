@@ -35,9 +35,9 @@ import { watchTabs } from './tabs.js';
  *   interval95_percent: [number, number]}} Judged what the last reading said on the day it was taken
  * @typedef {{bike_id: string, fields: Fields, km: number, doubtful: number, fitted_chain_id: string|null,
  *   chain: Fields|null, chain_km: number|null, last_reading: (Fields & {record_id: string})|null,
- *   last_care: Fields|null, ask: {forecast: object, wear: object|null}|null, asked?: string,
+ *   last_care: Fields|null, asked?: string,
  *   forecast?: Forecast|null, judged?: Judged|null}} BikeValue `doubtful`: entries at which the odometer fell;
- *   `forecast` is null while it is worked out, and where there is no chain; `ask` and `asked` are the phone's own
+ *   `forecast` is null while it is worked out, and where there is no chain; `asked` is the phone's own
  * @typedef {BikeValue & {round: {round_id: string, state: 'cleared'|'held'|'not_seen', check: Fields|null}|null}}
  *   BikeSummary `round`: how it stands in the latest round that is not finished
  * @typedef {{bike_id: string, state: 'cleared'|'held'|'not_seen', check_id: string|null, check: Fields|null,

@@ -23,7 +23,7 @@ export function shown({ fields }) {
 /**
  * @param {EngineRow[]} rows of the bike
  * @param {any} meaning of the bike, as the engine's `garage` gave it
- * @returns {BikeValue}
+ * @returns {BikeValue & {ask: import('./forecasts.js').Ask|null}} with what to ask about the chain on it
  */
 export function bikeValue(rows, meaning) {
   const find = finder(rows);

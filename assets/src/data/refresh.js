@@ -8,6 +8,9 @@ import { tellTabs } from './tabs.js';
 
 /** @typedef {import('./garage-read.js').Summary} Summary */
 
+/** So many are made anew before they are shown. */
+const SOME = 20;
+
 /**
  * Makes anew what one turn of the garage has touched, and shows it. What the
  * engine fails at stays due.
@@ -15,19 +18,20 @@ import { tellTabs } from './tabs.js';
  */
 export async function refreshTurn(turn) {
   const { key } = await current();
-  await refresh(await dueSummaries(key, turn));
+  await refresh(await dueSummaries(key, { turn }));
 }
 
 /** Makes anew whatever is due, and shows it bit by bit. */
 export async function refreshAll() {
   const { key } = await current();
   const tried = new Set();
-  for (;;) {
-    const due = (await dueSummaries(key)).filter(({ kind, id, due: turn }) => !tried.has(kind + id + turn));
-    if (!due.length) return;
-    const some = due.slice(0, 20);
+  for (let most = SOME; ;) {
+    const due = await dueSummaries(key, { most });
+    const some = due.filter(({ kind, id, due: turn }) => !tried.has(kind + id + turn));
+    if (!some.length && due.length < most) return;
+    most = SOME + due.length - some.length;
     for (const { kind, id, due: turn } of some) tried.add(kind + id + turn);
-    await refresh(some);
+    if (some.length) await refresh(some);
   }
 }
 
@@ -35,8 +39,9 @@ export async function refreshAll() {
 async function refresh(due) {
   try {
     for (const one of due) {
-      const made = { ...one, value: await (one.kind === 'bike' ? bike(one) : round(one)) };
-      await keepSummary(made);
+      const { value, ask } = await (one.kind === 'bike' ? bike(one) : round(one));
+      const made = { ...one, value };
+      await keepSummary(made, ask);
       took([made]);
     }
   } catch (error) {
@@ -51,14 +56,14 @@ async function bike({ garage, id }) {
   const rows = await bikeRows(garage, id);
   const { bikes } = await engine.records('garage', { rows });
   const meaning = bikes.find((/** @type {any} */ one) => one.bike_id === id);
-  if (!meaning) return null;
-  const value = bikeValue(rows, meaning);
-  return { ...value, ...(await keptAnswers(value)) };
+  if (!meaning) return { value: null, ask: null };
+  const { ask, ...value } = bikeValue(rows, meaning);
+  return { value: { ...value, ...(await keptAnswers(value.fitted_chain_id, ask)) }, ask };
 }
 
 /** @param {Summary} summary */
 async function round({ garage, id }) {
   const rows = await roundRows(garage, id);
   const { rounds } = await engine.records('garage', { rows });
-  return rounds.length ? roundValue(rows, rounds[0]) : null;
+  return { value: rounds.length ? roundValue(rows, rounds[0]) : null, ask: null };
 }

@@ -4,6 +4,7 @@ import { drop } from '../app/forms.js';
 import { cameFrom, leave } from '../app/leave.js';
 import { now, set, watch } from '../app/store.js';
 import { KeepError } from '../data/database.js';
+import { glance } from '../data/bike-glance.js';
 import { openBike, save } from '../data/garage.js';
 import { inverse } from '../data/undo.js';
 import { EngineFault } from '../engine/bridge.js';
@@ -14,9 +15,9 @@ import { judgeShown } from './bike-judge.js';
  * @typedef {import('../data/garage.js').BikeDetail} BikeDetail
  * @typedef {import('../data/garage.js').Change} Change
  * @typedef {import('../data/request.js').Fault} Fault
- * @typedef {{id: string, status: 'none'|'loading'|'ok'|'missing'|'failed', detail: BikeDetail|null,
- *   care: any, shown: number, of: import('../data/garage.js').BikeSummary|null}} OpenBike `care`: the engine's answer about the chain on it;
- *   `shown`: how many entries of its log; `of`: the summary it was opened beside
+ * @typedef {{id: string, status: 'none'|'loading'|'ok'|'missing'|'failed', detail: BikeDetail|null, glance: BikeDetail|null,
+ *   care: any, shown: number, of: import('../data/garage.js').BikeSummary|null}} OpenBike `glance`: what is known of it at
+ *   once; `care`: the engine's answer about the chain on it; `shown`: how many entries of its log; `of`: the summary it was opened beside
  * @typedef {{text: string, undo: Change[], at: number}} Did what was done last, what takes it back, and when
  * @typedef {{forms: Record<string, import('../app/forms.js').Form>, bikes: {query: string, live: number[]},
  *   bike: OpenBike, judged: Record<string, {verdict: string, elongation_percent: number}>, careFirst: any,
@@ -29,7 +30,7 @@ import { judgeShown } from './bike-judge.js';
 export const LOG_PAGE = 12;
 
 /** @type {OpenBike} */
-export const NO_BIKE = { id: '', status: 'none', detail: null, care: null, shown: LOG_PAGE, of: null };
+export const NO_BIKE = { id: '', status: 'none', detail: null, glance: null, care: null, shown: LOG_PAGE, of: null };
 
 let turn = 0;
 let saving = false;
@@ -39,9 +40,20 @@ let undoing = false;
 export async function openBikePlace(argument) {
   const [id] = argument.split('/');
   const { bike } = now();
-  if (bike.id !== id) set({ bike: { ...NO_BIKE, id, status: 'loading' } });
+  if (bike.id !== id) {
+    set({ bike: { ...NO_BIKE, id, status: 'loading' } });
+    glanceAt(id);
+  }
   forgetOld();
   await refreshBike();
+}
+
+/** Shows what is known of a bike at once, while it is looked up. @param {string} id */
+async function glanceAt(id) {
+  const summary = summaryOf(now(), id);
+  const seen = summary && (await glance(summary).catch(() => null)); // looking it up says what is wrong
+  const { bike } = now();
+  if (seen && bike.id === id && !bike.detail) set({ bike: { ...bike, glance: seen } });
 }
 
 /** Comes to the list of bikes; back from a bike, to where it stands. */

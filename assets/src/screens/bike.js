@@ -22,7 +22,10 @@ import { roundHere, roundHistory } from './round-history.js';
 
 /** @param {State} state */
 export function bike(state) {
-  return withBike(state, (detail) => ({ body: page(state, detail), bench: bench(state, detail) }));
+  const { id, detail, glance } = state.bike;
+  if (glance && !detail && id === state.argument)
+    return { body: page(state, glance, false), bench: bench(state, glance) };
+  return withBike(state, (detail) => ({ body: page(state, detail, true), bench: bench(state, detail) }));
 }
 
 /** @param {BikeDetail} detail */
@@ -35,8 +38,8 @@ function stand({ meaning, readings, judged, forecasts }) {
   return { chain, last_reading, forecast, judgement, verdict: standing(bike) };
 }
 
-/** @param {State} state @param {BikeDetail} detail */
-function page(state, detail) {
+/** @param {State} state @param {BikeDetail} detail @param {boolean} whole what can be seen at a glance only, when false */
+function page(state, detail, whole) {
   const { bike: row, meaning } = detail;
   const { forecast, last_reading } = stand(detail);
   const { name, tag, set, bears = [] } = row.fields;
@@ -49,19 +52,16 @@ function page(state, detail) {
     ${roundHere(state, meaning.bike_id)}
     ${tagOf(detail)}
     ${bears.length ? html`<p class="fault">${bears.map((/** @type {string} */ one) => named('bike.bears', one)).join(', ')}: ${t('bike.stricter')}</p>` : nothing}
-    ${question(state, detail)}
-    ${asideSection(detail, state)}
+    ${whole ? html`${question(state, detail)} ${asideSection(detail, state)}` : nothing}
     ${facts(state, detail)}
     ${
       forecast && last_reading
         ? html`<section class="sheet"><h2>${t('bike.fan')}</h2>
-      ${wearFan(forecast, state.settings.units)} ${wearTable(forecast, state.settings.units)}</section>
-      ${forecastSection(detail, state, stand(detail).verdict)}`
+      ${wearFan(forecast, state.settings.units)} ${whole ? wearTable(forecast, state.settings.units) : nothing}</section>
+      ${whole ? forecastSection(detail, state, stand(detail).verdict) : nothing}`
         : nothing
     }
-    ${log(state, detail)}
-    ${roundHistory(state, detail)}
-    ${more(meaning.bike_id, mayLead(role))}
+    ${whole ? html`${log(state, detail)} ${roundHistory(state, detail)} ${more(meaning.bike_id, mayLead(role))}` : nothing}
   </div>`;
 }
 

@@ -29,14 +29,29 @@ export function percent(value) {
   return fixed(value, 2);
 }
 
+/** @type {Map<string, Intl.DateTimeFormat>} made once for each language and time zone, for that takes a while */
+const formats = new Map();
+
+/**
+ * @param {string|number|Date} at RFC 3339, milliseconds, or a date
+ * @param {Intl.DateTimeFormatOptions} style
+ * @returns {string} in the language in use, where the phone is now
+ */
+export function dated(at, style) {
+  const name = [locale(), new Date().getTimezoneOffset(), ...Object.values(style)].join();
+  const format = formats.get(name) ?? new Intl.DateTimeFormat(locale(), style);
+  formats.set(name, format);
+  return format.format(new Date(at));
+}
+
 /** @param {string|number} at RFC 3339 or milliseconds @returns {string} day and time of day */
 export function moment(at) {
-  return new Intl.DateTimeFormat(locale(), { dateStyle: 'medium', timeStyle: 'short' }).format(new Date(at));
+  return dated(at, { dateStyle: 'medium', timeStyle: 'short' });
 }
 
 /** @param {string|number} at RFC 3339 or milliseconds @returns {string} the day alone */
 export function day(at) {
-  return new Intl.DateTimeFormat(locale(), { dateStyle: 'medium' }).format(new Date(at));
+  return dated(at, { dateStyle: 'medium' });
 }
 
 /** @param {string} text of the engine @returns {string} with a capital and a full stop */

@@ -1,6 +1,5 @@
 /** Moments of a round, in the language in use. */
-import { locale } from './language.js';
-import { moment } from './numbers.js';
+import { dated, moment } from './numbers.js';
 
 /**
  * @param {string} at RFC 3339
@@ -10,10 +9,10 @@ import { moment } from './numbers.js';
 export function when(at, now) {
   const then = new Date(at);
   if (then.toDateString() !== now.toDateString()) return moment(at);
-  return new Intl.DateTimeFormat(locale(), { timeStyle: 'short' }).format(then);
+  return dated(at, { timeStyle: 'short' });
 }
 
 /** @param {Date} at @returns {string} "Saturday 7 March" */
 export function weekday(at) {
-  return new Intl.DateTimeFormat(locale(), { weekday: 'long', day: 'numeric', month: 'long' }).format(at);
+  return dated(at, { weekday: 'long', day: 'numeric', month: 'long' });
 }
