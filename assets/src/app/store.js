@@ -34,9 +34,10 @@ import { NO_WORK } from './work.js';
  *   join: import('../screens/join-actions.js').Join} & import('../screens/bike-actions.js').BikesPart &
  *   import('./work.js').WorkState & import('./kit-state.js').KitState} State
  * @typedef {{start: import('../data/round-form.js').Start, form: import('../data/round-form.js').Form,
- *   find: string, all: boolean, nameless: boolean, tagPick: number, tagsDrawn: number, fault: string, trouble: ''|'none'|'other',
+ *   find: string, rows: number, paper: number, opened: string[], nameless: boolean, tagPick: number, tagsDrawn: number, fault: string, trouble: ''|'none'|'other',
  *   flash: import('../screens/round-actions.js').Done|null,
- *   detail: import('../data/round-view.js').Detail|null}} RoundState
+ *   detail: import('../data/round-view.js').Detail|null}} RoundState `rows` of each list and of the sheet on `paper`: so many
+ *   are drawn; `opened`: what is folded out
  * @typedef {{status: 'none'|'waiting'|'ok'|'fault'|'crash', answer: any, fault: Fault|null, missing: string[],
  *   unreadable: string[]}} FitResult the engine's answer to one of Fit's questions, or what stands in the way of one
  */
@@ -78,7 +79,9 @@ let state = {
     start: recallStart(),
     form: EMPTY,
     find: '',
-    all: false,
+    rows: 60,
+    paper: 0,
+    opened: [],
     nameless: false,
     tagPick: 0,
     tagsDrawn: 0,

@@ -57,11 +57,24 @@ export function find(typed) {
 /** Opens the bike that was looked for, when it is the only one. @param {Event} event @param {Round} round */
 export function findAndGo(event, round) {
   event.preventDefault();
-  const found = findBikes(
-    round.stands.map(({ bike }) => bike),
-    now().round.find,
+  const found = foundIn(round, now().round.find);
+  if (found.length === 1) goTo(round, found[0].bike.bike_id);
+}
+
+/** @type {{of: Stand[], typed: string, stands: Stand[]}} what was looked for last */
+let last = { of: [], typed: '', stands: [] };
+
+/** @param {Round} round @param {string} typed @returns {Stand[]} of the bikes that match */
+export function foundIn({ stands: of }, typed) {
+  if (last.of === of && last.typed === typed) return last.stands;
+  const bikes = new Set(
+    findBikes(
+      of.map(({ bike }) => bike),
+      typed,
+    ),
   );
-  if (found.length === 1) goTo(round, found[0].bike_id);
+  last = { of, typed, stands: of.filter(({ bike }) => bikes.has(bike)) };
+  return last.stands;
 }
 
 /** @param {Round} round @param {string} bikeId */

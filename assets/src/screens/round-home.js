@@ -12,6 +12,7 @@ import { named, t } from '../words/t.js';
 import { demoOffer } from './demo-offer.js';
 import { putPerson, putStart, startRound } from './round-actions.js';
 import { flash, needsReading, why } from './round-parts.js';
+import { fold, rows } from './round-rows.js';
 
 /**
  * @typedef {import('../app/store.js').State} State
@@ -112,13 +113,25 @@ function due(garage) {
   const rest = all.filter((one) => one.why !== 'unread');
   return html`<section class="sheet"><h2>${t('round.due')} <span class="number">${all.length}</span></h2>
     ${all.length ? nothing : html`<p>${t('round.due.none')}</p>`}
-    <ul class="rows">${rest.map(dueRow)}</ul>
+    ${dueRows(rest)}
     ${
       never.length
-        ? html`<details class="fold"><summary>${t('round.due.never')} <span class="number">${never.length}</span></summary>
-      <ul class="rows">${never.map(dueRow)}</ul></details>`
+        ? fold('unread', html`${t('round.due.never')} <span class="number">${never.length}</span>`, () =>
+            dueRows(never),
+          )
         : nothing
     }</section>`;
+}
+
+/** @param {import('../data/round-view.js').Due[]} all */
+function dueRows(all) {
+  return rows(all, {
+    key: ({ bike }) => bike.bike_id,
+    parts: ({ bike: { fields, forecast, judged, last_reading }, why: reason, held }) => {
+      return [fields, forecast, judged, last_reading, reason, held?.id];
+    },
+    line: dueRow,
+  });
 }
 
 /** @param {import('../data/round-view.js').Due} due */
@@ -127,8 +140,8 @@ function dueRow({ bike, why: reason, held }) {
     reason === 'held' && held
       ? t('round.due.held', { when: day(held.at), reason: why(held) || t('round.reason.nothing') })
       : needsReading(bike);
-  return html`<li><a class="row" href="#/bike/${bike.bike_id}">${reason === 'held' ? standShape('held') : nothing}
-    <span><strong>${bike.fields.name}</strong>${words ? html`<br>${words}` : nothing}</span></a></li>`;
+  return html`<a class="row" href="#/bike/${bike.bike_id}">${reason === 'held' ? standShape('held') : nothing}
+    <span><strong>${bike.fields.name}</strong>${words ? html`<br>${words}` : nothing}</span></a>`;
 }
 
 /** @param {Round[]} rounds */

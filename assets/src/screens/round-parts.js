@@ -5,6 +5,7 @@ import { standShape } from '../parts/stand-shape.js';
 import { when } from '../words/times.js';
 import { named, t } from '../words/t.js';
 import { undo } from './round-actions.js';
+import { rows } from './round-rows.js';
 
 /**
  * @typedef {import('../app/store.js').State} State
@@ -41,18 +42,36 @@ export function needsReading(bike) {
   return urgent === 'past' || urgent === 'again' ? named('verdict', chainStanding(bike)) : '';
 }
 
+/** @param {Check|null} check */
+const said = (check) => [check?.id, check?.at, check?.by, check?.reason, check?.note];
+
+/** @param {Stand} stand @returns {unknown[]} what is shown of it, and the day, for times of another day are longer */
+export function standParts({ bike: { fields, forecast, judged, last_reading }, state, check, held }) {
+  return [fields, forecast, judged, last_reading, state, ...said(check), ...said(held), new Date().toDateString()];
+}
+
 /**
- * @param {Stand} stand a bike in a list: its state by shape, then who saw it and why
- * @param {string} address where the line leads
+ * Bikes in a list: their state by shape, then who saw them and why.
+ * @param {Stand[]} stands
+ * @param {string} address where a line leads, with the bike's id after it
  */
-export function row({ bike, state, check, held }, address) {
+export function standRows(stands, address) {
+  return rows(stands, {
+    key: ({ bike }) => bike.bike_id,
+    parts: standParts,
+    line: (stand) => row(stand, address + stand.bike.bike_id),
+  });
+}
+
+/** @param {Stand} stand @param {string} address */
+function row({ bike, state, check, held }, address) {
   const over = state === 'cleared' && held;
-  return html`<li><a class="row ${state}" href=${address}>${standShape(state)}
+  return html`<a class="row ${state}" href=${address}>${standShape(state)}
     <span><strong>${bike.fields.name}</strong> ${bike.fields.tag ? html`<span class="code">${bike.fields.tag}</span>` : nothing}
     ${state === 'not_seen' && needsReading(bike) ? html`<br><span class="small">${needsReading(bike)}</span>` : nothing}
     ${check ? html`<br><span class="small">${[why(check), byWhen(check)].filter(Boolean).join(' · ')}</span>` : nothing}
     ${over ? html`<br><span class="small">${t('round.was', { reason: why(over) || t('round.reason.nothing') })}</span>` : nothing}
-    </span></a></li>`;
+    </span></a>`;
 }
 
 /** @param {Stand} stand its state as a word and a shape, with who said so and why */

@@ -7,7 +7,8 @@ import { when } from '../words/times.js';
 import { named, t } from '../words/t.js';
 import { finishRound, print } from './round-actions.js';
 import { log } from './round-log.js';
-import { flash, row } from './round-parts.js';
+import { flash, standRows } from './round-parts.js';
+import { fold } from './round-rows.js';
 import { sheet } from './round-sheet.js';
 
 /**
@@ -17,6 +18,8 @@ import { sheet } from './round-sheet.js';
 
 /** @param {State} state @param {Round} round @param {string} role */
 export function summary(state, round, role) {
+  const of = round.stands.length;
+  const drawn = Math.min(state.round.paper, of);
   const inside = round.stands.filter((stand) => stand.state !== 'cleared');
   return {
     body: html`<div class="sheets round">
@@ -28,11 +31,12 @@ export function summary(state, round, role) {
       ${flash(state)}
       <p class="big">${inside.length ? t('round.sum.in') : t('round.sum.out', { n: round.stands.length })}</p>
       ${STATES.map((name) => states(round, name))}
-      <details class="fold"><summary>${t('round.log')}</summary>${log(round)}</details>
+      ${fold('log', t('round.log'), () => log(round))}
       ${mayLead(role) ? html`<button class="button" type="button" @click=${() => finishRound(round)}>${t('round.sum.again')}</button>` : nothing}
-      ${sheet(round)}
+      ${sheet(round, drawn)}
     </div>`,
-    bench: html`<button class="button main" type="button" @click=${print}>${t('round.sum.print')}</button>`,
+    bench: html`<button class="button main" type="button" aria-disabled=${drawn < of ? 'true' : 'false'}
+      @click=${() => drawn === of && print()}>${drawn < of ? t('tags.drawing', { n: drawn, of }) : t('round.sum.print')}</button>`,
   };
 }
 
@@ -41,5 +45,5 @@ function states(round, name) {
   const all = round.stands.filter(({ state }) => state === name);
   if (!all.length) return nothing;
   return html`<section class="sheet"><h2>${named('round.state', name)} <span class="number">${all.length}</span></h2>
-    <ul class="rows">${all.map((stand) => row(stand, `#/bike/${stand.bike.bike_id}`))}</ul></section>`;
+    ${standRows(all, '#/bike/')}</section>`;
 }

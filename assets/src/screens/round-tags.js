@@ -9,6 +9,7 @@ import { t } from '../words/t.js';
 import { giveCodes, print, setRound } from './round-actions.js';
 import { pickWords } from './round-home.js';
 import { flash } from './round-parts.js';
+import { drawOn } from './round-rows.js';
 
 /** Names of this machine itself, which no phone can reach (RFC 6761, RFC 5735, RFC 4291). */
 export const LOCAL = /^(localhost|.*\.localhost|127(\.\d+){3}|0\.0\.0\.0|\[::1?\])$/;
@@ -24,10 +25,8 @@ export function openTags() {
 
 /** Draws the tags by and by, so that the page answers meanwhile; those of bikes that come later too. */
 export function drawTags() {
-  const { place, garage, round } = now();
-  if (place !== 'tags' || !garage || round.tagsDrawn >= garage.bikes.length) return;
-  setRound({ tagsDrawn: round.tagsDrawn + AT_ONCE });
-  setTimeout(drawTags);
+  const { place, garage } = now();
+  if (place === 'tags' && garage) drawOn('tagsDrawn', AT_ONCE, () => now().garage?.bikes.length ?? 0);
 }
 
 /** @param {import('../app/store.js').State} state */

@@ -1,14 +1,15 @@
 /** A round under way: how far it is, who is where, and its bikes. */
 import { html, nothing } from 'lit';
 import { mayLead } from '../data/roles.js';
-import { STATES, counts, findBikes, whoIsWhere } from '../data/rounds.js';
+import { STATES, counts, whoIsWhere } from '../data/rounds.js';
 import { roundBar } from '../parts/round-bar.js';
 import { when } from '../words/times.js';
 import { named, t } from '../words/t.js';
-import { finishRound, find, findAndGo, scan, setRound } from './round-actions.js';
+import { finishRound, find, findAndGo, foundIn, scan } from './round-actions.js';
 import { person } from './round-home.js';
-import { flash, row } from './round-parts.js';
+import { flash, standRows } from './round-parts.js';
 import { log } from './round-log.js';
+import { fold } from './round-rows.js';
 import { sheet } from './round-sheet.js';
 
 /**
@@ -17,12 +18,9 @@ import { sheet } from './round-sheet.js';
  * @typedef {import('../data/rounds.js').Stand} Stand
  */
 
-/** Longer lists are shown in part, until asked for. */
-const MOST_ROWS = 60;
-
 /** @param {State} state @param {Round} round @param {string} role */
 export function walk(state, round, role) {
-  const found = shown(round, state.round.find);
+  const found = foundIn(round, state.round.find);
   const seeks = state.round.find.trim() !== '';
   return {
     body: html`<div class="sheets round">
@@ -34,25 +32,14 @@ export function walk(state, round, role) {
       ${role === 'viewer' || !state.round.nameless ? nothing : person(state)}
       ${round.stands.length ? nothing : html`<p>${t('round.empty')}</p>`}
       ${seeks && !found.length ? html`<p role="status">${t('round.find.none')}</p>` : nothing}
-      ${STATES.map((one) => group(state, round, one, found, seeks))}
-      <details class="fold"><summary>${t('round.log')}</summary>${log(round)}</details>
+      ${STATES.map((one) => group(round, one, found, seeks))}
+      ${fold('log', t('round.log'), () => log(round))}
       ${finish(round, role)}
       ${'BarcodeDetector' in globalThis ? nothing : html`<p class="soft small">${t('round.scan.how')}</p>`}
-      ${sheet(round)}
+      ${sheet(round, state.round.paper)}
     </div>`,
     bench: bench(state, round, role),
   };
-}
-
-/** @param {Round} round @param {string} typed */
-function shown(round, typed) {
-  const bikes = new Set(
-    findBikes(
-      round.stands.map(({ bike }) => bike),
-      typed,
-    ),
-  );
-  return round.stands.filter(({ bike }) => bikes.has(bike));
 }
 
 /** @param {Round} round */
@@ -67,22 +54,16 @@ function where(round) {
 }
 
 /**
- * @param {State} state @param {Round} round @param {import('../data/rounds.js').BikeState} name
+ * @param {Round} round @param {import('../data/rounds.js').BikeState} name
  * @param {Stand[]} found @param {boolean} seeks
  */
-function group(state, round, name, found, seeks) {
+function group(round, name, found, seeks) {
   const all = found.filter((stand) => stand.state === name);
   if (!all.length) return nothing;
-  const part = state.round.all ? all : all.slice(0, MOST_ROWS);
-  const rows = html`<ul class="rows">${part.map((stand) => row(stand, `#/round/${round.id}/${stand.bike.bike_id}`))}</ul>
-    ${
-      part.length < all.length
-        ? html`<button class="button" type="button" @click=${() => setRound({ all: true })}>${t('round.more', { n: all.length - part.length })}</button>`
-        : nothing
-    }`;
+  const rows = () => standRows(all, `#/round/${round.id}/`);
   const title = html`${named('round.state', name)} <span class="number">${all.length}</span>`;
-  if (name === 'cleared' && !seeks) return html`<details class="fold"><summary>${title}</summary>${rows}</details>`;
-  return html`<section class="sheet"><h2>${title}</h2>${rows}</section>`;
+  if (name === 'cleared' && !seeks) return fold('cleared', title, rows);
+  return html`<section class="sheet"><h2>${title}</h2>${rows()}</section>`;
 }
 
 /** @param {Round} round @param {string} role */
