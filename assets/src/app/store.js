@@ -34,9 +34,9 @@ import { NO_WORK } from './work.js';
  *   join: import('../screens/join-actions.js').Join} & import('../screens/bike-actions.js').BikesPart &
  *   import('./work.js').WorkState & import('./kit-state.js').KitState} State
  * @typedef {{start: import('../data/round-form.js').Start, form: import('../data/round-form.js').Form,
- *   find: string, rows: number, paper: number, opened: string[], nameless: boolean, tagPick: number, tagsDrawn: number, fault: string, trouble: ''|'none'|'other',
+ *   find: string, rows: number, paper: number, log: number, opened: string[], nameless: boolean, tagPick: number, tagsDrawn: number, fault: string, trouble: ''|'none'|'other',
  *   flash: import('../screens/round-actions.js').Done|null,
- *   detail: import('../data/round-view.js').Detail|null}} RoundState `rows` of each list and of the sheet on `paper`: so many
+ *   detail: import('../data/round-view.js').Detail|null}} RoundState `rows` of each list, of the sheet on `paper`, of the `log`: so many
  *   are drawn; `opened`: what is folded out
  * @typedef {{status: 'none'|'waiting'|'ok'|'fault'|'crash', answer: any, fault: Fault|null, missing: string[],
  *   unreadable: string[]}} FitResult the engine's answer to one of Fit's questions, or what stands in the way of one
@@ -79,8 +79,9 @@ let state = {
     start: recallStart(),
     form: EMPTY,
     find: '',
-    rows: 60,
+    rows: 0,
     paper: 0,
+    log: 0,
     opened: [],
     nameless: false,
     tagPick: 0,

@@ -14,6 +14,7 @@ import { EngineFault } from '../engine/bridge.js';
 import { faultText } from '../words/engine.js';
 import { weekday } from '../words/times.js';
 import { change } from './check-actions.js';
+import { beginRows } from './round-rows.js';
 
 /**
  * @typedef {import('../app/store.js').State} State
@@ -52,6 +53,7 @@ export function putForm(part) {
 /** @param {string} typed shows only the bikes that match */
 export function find(typed) {
   setRound({ find: typed, trouble: '' });
+  beginRows();
 }
 
 /** Opens the bike that was looked for, when it is the only one. @param {Event} event @param {Round} round */

@@ -6,7 +6,7 @@ import { recallForm } from '../data/round-form.js';
 import { lookUp, roundOf } from '../data/round-view.js';
 import { setRound } from './round-actions.js';
 import { takeUp } from './round-check.js';
-import { ROWS, drawOn } from './round-rows.js';
+import { beginRows, drawRest } from './round-rows.js';
 import { drawTags } from './round-tags.js';
 
 /** @type {import('../app/store.js').State['garage']} */
@@ -33,18 +33,13 @@ export function openRound(argument) {
     find: '',
     trouble: '',
     fault: '',
-    rows: ROWS,
     paper: 0,
+    log: 0,
     opened: [],
     nameless: !now().person,
   });
+  beginRows();
   look();
-}
-
-/** @returns {number} how many bikes are in the round that is shown as a whole, where one is */
-function bikesShown() {
-  const { garage, argument } = now();
-  return (garage && roundOf(garage, argument, null)?.stands.length) ?? 0;
 }
 
 /** Takes up the bike's reading, and looks up every check of the round. */
@@ -53,7 +48,7 @@ async function look() {
   const [id, bikeId] = argument.split('/');
   const one = garage && id ? roundOf(garage, id, null) : undefined;
   if (!garage || !one) return;
-  drawOn('paper', ROWS, bikesShown);
+  drawRest();
   const stand = one.stands.find(({ bike }) => bike.bike_id === bikeId);
   if (stand && !one.finished_at && mayAdd(garage.role, 'round_checks')) takeUp(id, stand.bike);
   if (round.detail && round.detail.id !== id) setRound({ detail: null });

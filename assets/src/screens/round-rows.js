@@ -1,35 +1,55 @@
-/** Long lists of a round: a part at first, more on wish, and none of it drawn anew without a change. */
+/** Long lists of Round: a part at first, more on wish, and no line drawn anew without a change. */
 import { html, nothing } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { now } from '../app/store.js';
+import { roundOf } from '../data/round-view.js';
 import { t } from '../words/t.js';
 import { setRound } from './round-actions.js';
 
-/** So many lines are drawn in one go. */
-export const ROWS = 60;
+/** So many lines of a list stand there without being asked for. */
+const ROWS = 60;
 
-/** @type {Record<string, number>} which call for each kind is the latest */
+/** So many of them are drawn with one frame, so that the page answers meanwhile. */
+const STEP = 20;
+
+/** @type {Record<string, number>} the latest call for each kind */
 const turns = {};
 
 /**
- * Draws more of a page with each frame, so that it answers meanwhile.
- * @param {'rows'|'paper'|'tagsDrawn'} what
- * @param {number} step
- * @param {() => number|null} until so many there are, null while that is not known
+ * Draws more of the page that is shown with each frame.
+ * @param {'rows'|'paper'|'log'|'tagsDrawn'} what
+ * @param {() => number} until so many there are
+ * @param {number} [step]
  */
-export function drawOn(what, step, until) {
+export function drawOn(what, until, step = STEP) {
   const { place, argument } = now();
   const mine = (turns[what] = (turns[what] ?? 0) + 1);
   const more = () => {
     const state = now();
-    const all = until();
     if (mine !== turns[what] || state.place !== place || state.argument !== argument) return;
-    if (all !== null && state.round[what] >= all) return;
-    if (all !== null) setRound({ [what]: state.round[what] + step });
-    requestAnimationFrame(() => setTimeout(more)); // once that is drawn
+    if (state.round[what] >= until()) return;
+    setRound({ [what]: state.round[what] + step });
+    onceDrawn();
   };
-  more();
+  const onceDrawn = () => requestAnimationFrame(() => setTimeout(more));
+  onceDrawn();
+}
+
+/** Draws what is not there yet of the sheet, and of the log where it is open, of the round that is shown as a whole. */
+export function drawRest() {
+  const whole = () => {
+    const { garage, argument, round } = now();
+    return garage ? roundOf(garage, argument, round.detail) : undefined;
+  };
+  drawOn('paper', () => whole()?.stands.length ?? 0);
+  if (now().round.opened.includes('log')) drawOn('log', () => whole()?.checks.length ?? 0);
+}
+
+/** Begins the lists of a page anew. */
+export function beginRows() {
+  setRound({ rows: STEP });
+  drawOn('rows', () => ROWS);
 }
 
 /**
@@ -39,10 +59,9 @@ export function drawOn(what, step, until) {
  *   in its `parts`: it is drawn anew when one of them is another
  */
 export function rows(all, { key, parts, line }) {
-  const { round } = now();
-  const some = all.slice(0, round.rows);
+  const some = all.slice(0, now().round.rows);
   const left = all.length - some.length;
-  const more = () => drawOn('rows', ROWS, () => all.length);
+  const more = () => drawOn('rows', () => all.length);
   return html`<ul class="rows">${repeat(some, key, (one) => html`<li>${guard(parts(one), () => line(one))}</li>`)}</ul>
     ${left ? html`<button class="button" type="button" @click=${more}>${t('round.more', { n: left })}</button>` : nothing}`;
 }
@@ -56,9 +75,10 @@ export function rows(all, { key, parts, line }) {
 export function fold(name, title, draw) {
   const open = now().round.opened.includes(name);
   const toggle = (/** @type {any} */ { target }) => {
-    const others = now().round.opened.filter((one) => one !== name);
-    if (target.open !== now().round.opened.includes(name))
-      setRound({ opened: target.open ? [...others, name] : others });
+    const { opened } = now().round;
+    if (target.open === opened.includes(name)) return;
+    setRound({ opened: target.open ? [...opened, name] : opened.filter((one) => one !== name) });
+    drawRest();
   };
   return html`<details class="fold" .open=${open} @toggle=${toggle}><summary>${title}</summary>${open ? draw() : nothing}</details>`;
 }

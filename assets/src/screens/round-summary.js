@@ -31,7 +31,7 @@ export function summary(state, round, role) {
       ${flash(state)}
       <p class="big">${inside.length ? t('round.sum.in') : t('round.sum.out', { n: round.stands.length })}</p>
       ${STATES.map((name) => states(round, name))}
-      ${fold('log', t('round.log'), () => log(round))}
+      ${fold('log', t('round.log'), () => log(round, state.round.log))}
       ${mayLead(role) ? html`<button class="button" type="button" @click=${() => finishRound(round)}>${t('round.sum.again')}</button>` : nothing}
       ${sheet(round, drawn)}
     </div>`,

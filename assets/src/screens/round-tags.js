@@ -26,7 +26,7 @@ export function openTags() {
 /** Draws the tags by and by, so that the page answers meanwhile; those of bikes that come later too. */
 export function drawTags() {
   const { place, garage } = now();
-  if (place === 'tags' && garage) drawOn('tagsDrawn', AT_ONCE, () => now().garage?.bikes.length ?? 0);
+  if (place === 'tags' && garage) drawOn('tagsDrawn', () => now().garage?.bikes.length ?? 0, AT_ONCE);
 }
 
 /** @param {import('../app/store.js').State} state */

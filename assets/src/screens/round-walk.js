@@ -33,7 +33,7 @@ export function walk(state, round, role) {
       ${round.stands.length ? nothing : html`<p>${t('round.empty')}</p>`}
       ${seeks && !found.length ? html`<p role="status">${t('round.find.none')}</p>` : nothing}
       ${STATES.map((one) => group(round, one, found, seeks))}
-      ${fold('log', t('round.log'), () => log(round))}
+      ${fold('log', t('round.log'), () => log(round, state.round.log))}
       ${finish(round, role)}
       ${'BarcodeDetector' in globalThis ? nothing : html`<p class="soft small">${t('round.scan.how')}</p>`}
       ${sheet(round, state.round.paper)}

@@ -1,0 +1,50 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { door } from './harness/doors.js';
+import { line, phoneWithLoaners } from './harness/rounds.js';
+
+const MANY = 150;
+
+test('a round of hundreds of bikes is drawn by parts, and nothing of it is left out or old', async (t) => {
+  const { page } = await phoneWithLoaners(t);
+  const bikes = Array.from({ length: MANY }, (_, i) => ({
+    table: 'bikes',
+    put: { name: `Shed ${i}`, drive: 'hub', tag: `S-${i}`, set: 'shed' },
+  }));
+  const ids = await door(page, 'save', bikes);
+  const at = (/** @type {number} */ i) => new Date(Date.UTC(2026, 2, 7, 8, i)).toISOString();
+  const [round] = await door(page, 'save', [{ table: 'rounds', put: { name: 'Shed', started_at: at(0), set: 'shed' } }]);
+  const checks = ids.slice(0, 70).map((/** @type {string} */ bike_id, /** @type {number} */ i) => ({
+    table: 'round_checks',
+    put: { round_id: round, bike_id, at: at(i), by: `Person ${i}`, state: 'cleared' },
+  }));
+  await door(page, 'save', checks);
+  await page.goto(`/#/round/${round}`);
+  const rows = page.locator('.rows > li');
+  await page.getByText(`Show ${MANY - 70 - 60} more`).tap();
+  await line(page, `Shed ${MANY - 1}`).waitFor();
+  assert.equal(await rows.count(), MANY - 70, 'the cleared ones are folded away');
+  await page.getByText(/^\s*Cleared\s*70\s*$/).tap();
+  await line(page, 'Shed 69').waitFor();
+  assert.equal(await rows.count(), MANY);
+
+  await page.getByText('Who cleared and held what').tap();
+  const log = page.locator('.checks > li');
+  await log.nth(69).waitFor();
+  assert.match(await log.first().innerText(), /Person 69/, 'the latest first');
+  assert.equal(await log.count(), 70);
+
+  // A change from elsewhere shows in the list, in the log and on the sheet.
+  await door(page, 'save', [
+    { table: 'round_checks', put: { round_id: round, bike_id: ids[149], at: at(99), state: 'held', reason: 'Brakes' } },
+  ]);
+  await line(page, 'Shed 149').getByText('Brakes').waitFor();
+  await log.nth(70).waitFor();
+  const sheet = page.locator('.paper tbody tr');
+  await sheet.nth(MANY - 1).waitFor({ state: 'attached' });
+  assert.match(String(await sheet.last().textContent()), /Shed 149\s*Held\s*Brakes/);
+
+  await page.locator('#find').fill('S-120');
+  await line(page, 'Shed 119').waitFor({ state: 'detached' });
+  assert.equal(await rows.count(), 1, 'also what was not drawn yet is found');
+});
