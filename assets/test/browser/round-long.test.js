@@ -13,7 +13,9 @@ test('a round of hundreds of bikes is drawn by parts, and nothing of it is left 
   }));
   const ids = await door(page, 'save', bikes);
   const at = (/** @type {number} */ i) => new Date(Date.UTC(2026, 2, 7, 8, i)).toISOString();
-  const [round] = await door(page, 'save', [{ table: 'rounds', put: { name: 'Shed', started_at: at(0), set: 'shed' } }]);
+  const [round] = await door(page, 'save', [
+    { table: 'rounds', put: { name: 'Shed', started_at: at(0), set: 'shed' } },
+  ]);
   const checks = ids.slice(0, 70).map((/** @type {string} */ bike_id, /** @type {number} */ i) => ({
     table: 'round_checks',
     put: { round_id: round, bike_id, at: at(i), by: `Person ${i}`, state: 'cleared' },
