@@ -7,7 +7,7 @@
  * To change the layout: add a step to UPGRADES; never edit a step that was
  * released.
  */
-import { openDB } from 'idb';
+import { openDB, unwrap, wrap } from 'idb';
 import { trouble } from './local.js';
 
 /**
@@ -99,6 +99,35 @@ export async function using(work) {
   } catch (error) {
     throw new KeepError(trouble(error), error);
   }
+}
+
+/** So many values are put before the page may answer. */
+const SLICE = 50;
+
+/**
+ * Puts any number of values as part of a transaction, whose end says whether it
+ * went well: no promise for each, and no long task.
+ * @param {import('idb').IDBPObjectStore<any, any, any, 'readwrite'>} store
+ * @param {object[]} values
+ */
+export async function putAll(store, values) {
+  const plain = unwrap(store);
+  for (let i = 0; i < values.length; i += SLICE) {
+    const [first] = values.slice(i, i + SLICE).map((value) => plain.put(value));
+    if (i + SLICE < values.length) await wrap(first); // the others are under way meanwhile
+  }
+}
+
+/**
+ * @param {import('idb').IDBPObjectStore<any, any, any, any>} store
+ * @param {string[][]} keys any number
+ * @returns {Promise<any[]>} what is there, undefined where nothing is
+ */
+export async function getEach(store, keys) {
+  const plain = unwrap(store);
+  const requests = keys.map((key) => plain.get(key));
+  if (requests.length) await wrap(requests[requests.length - 1]); // they are answered in their order
+  return requests.map(({ result }) => result);
 }
 
 /**

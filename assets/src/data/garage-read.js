@@ -67,6 +67,23 @@ export function scanRows(key, after, most) {
   return using((db) => db.getAll('rows', IDBKeyRange.bound([key, ...after], [key, []], true), most));
 }
 
+/**
+ * @param {string} key of the garage
+ * @param {number} most
+ * @returns {Promise<{garage: import('./garage-store.js').Garage|undefined, names: [table: string, record_id: string][]}>}
+ *   the garage, and of its records' names so many at most, of one moment
+ */
+export function rowNames(key, most) {
+  return using(async (db) => {
+    const tx = db.transaction(['garages', 'rows']);
+    const [garage, keys] = await Promise.all([
+      tx.objectStore('garages').get(key),
+      tx.objectStore('rows').getAllKeys(from(key), most),
+    ]);
+    return { garage, names: /** @type {string[][]} */ (keys).map(([, table, record_id]) => [table, record_id]) };
+  });
+}
+
 /** So many summaries are read at once, so that no task is long. */
 const SOME = 100;
 

@@ -4,7 +4,7 @@
  * every commit counts the garage's `turn` up, and names the turn it was worked
  * out from.
  */
-import { using } from './database.js';
+import { getEach, putAll, using } from './database.js';
 import { home, sameMeaning, targets } from './touch.js';
 
 /**
@@ -55,7 +55,10 @@ export function recall(key, ids) {
   return using(async (db) => {
     const tx = db.transaction(['garages', 'rows', 'unsent']);
     const garage = await tx.objectStore('garages').get(key);
-    const found = await Promise.all(ids.map((id) => tx.objectStore('rows').get([key, ...id])));
+    const found = await getEach(
+      tx.objectStore('rows'),
+      ids.map((id) => [key, ...id]),
+    );
     /** @type {Map<string, Stored>} */
     const rows = new Map();
     for (const one of found) if (one) rows.set(`${one.table}/${one.record_id}`, one);
@@ -84,19 +87,28 @@ export function commit(key, turn, { before, rows = [], gone = [], unsent = [], s
     }
     const store = tx.objectStore('rows');
     const next = { ...now, ...garage, turn: turn + 1 };
-    const was = (/** @type {{table: string, record_id: string}} */ one) => before?.get(`${one.table}/${one.record_id}`);
+    const was = (/** @type {Named} */ one) => before?.get(name(one));
     const work = [tx.objectStore('garages').put(next)];
     const queue = tx.objectStore('unsent');
     if (sent.length && (await queue.count())) for (const id of sent) work.push(/** @type {any} */ (queue.delete(id)));
-    for (const op of unsent) work.push(queue.put({ ...op, garage: key }));
     for (const id of gone) work.push(/** @type {any} */ (store.delete([key, ...id])));
-    for (const { base, ...rest } of rows) {
-      const { table, record_id, row } = rest;
-      const round = table === 'round_checks' ? { round: String(row.fields.round_id) } : {};
-      const needed = base !== undefined && (next.retelling || (await awaited(tx, [key, table, record_id])));
-      const aside = next.retelling ? { knew: was(rest)?.knew } : {};
-      work.push(store.put({ garage: key, ...aside, ...rest, ...round, ...(needed ? { base } : {}), home: home(row) }));
-    }
+    const queued = unsent.map((op) => ({ ...op, garage: key }));
+    await putAll(queue, queued);
+    const told = new Set(queued.filter(open).map(name));
+    const based = await Promise.all(
+      rows.map(async (one) => {
+        return one.base !== undefined && (next.retelling || told.has(name(one)) || awaited(tx, [key, ...place(one)]));
+      }),
+    );
+    await putAll(
+      store,
+      rows.map(({ base, ...rest }, i) => {
+        const { table, row } = rest;
+        const round = table === 'round_checks' ? { round: String(row.fields.round_id) } : {};
+        const aside = next.retelling ? { knew: was(rest)?.knew } : {};
+        return { garage: key, ...aside, ...rest, ...round, ...(based[i] ? { base } : {}), home: home(row) };
+      }),
+    );
     const changed = rows.filter((one) => !sameMeaning(was(one)?.row, one.row));
     const touched = [...changed, ...gone.map(([table, record_id]) => ({ table, record_id }))];
     const old = touched.flatMap((one) => was(one)?.row ?? []);
@@ -114,8 +126,21 @@ export function commit(key, turn, { before, rows = [], gone = [], unsent = [], s
 async function awaited(tx, record) {
   /** @type {Unsent[]} */
   const all = await tx.objectStore('unsent').index('record').getAll(record);
-  return all.some((one) => !one.refused || one.waits);
+  return all.some(open);
 }
+
+/** @param {Pick<Unsent, 'refused'|'waits'>} op @returns {boolean} whether it is still to be sent */
+function open({ refused, waits }) {
+  return !refused || waits === true;
+}
+
+/** @typedef {{table: string, record_id: string}} Named */
+
+/** @param {Named} one @returns {[table: string, record_id: string]} */
+const place = ({ table, record_id }) => [table, record_id];
+
+/** @param {Named} one */
+const name = (one) => place(one).join('/');
 
 /**
  * Marks the summaries that records are part of as due to be made anew.
@@ -125,13 +150,13 @@ async function awaited(tx, record) {
  * @param {EngineRow[]} touched
  */
 async function mark(tx, key, due, touched) {
-  const chainIds = new Set(touched.filter(({ fields }) => fields.chain_id).map(({ fields }) => fields.chain_id));
+  const chainIds = [...new Set(touched.flatMap(({ fields }) => fields.chain_id ?? []))];
+  const chains = await getEach(
+    tx.objectStore('rows'),
+    chainIds.map((id) => [key, 'chains', String(id)]),
+  );
   /** @type {Map<string, string>} */
-  const bikes = new Map();
-  for (const id of chainIds) {
-    const chain = await tx.objectStore('rows').get([key, 'chains', id]);
-    if (chain) bikes.set(id, chain.row.fields.bike_id);
-  }
+  const bikes = new Map(chains.flatMap((chain) => (chain ? [[chain.record_id, chain.row.fields.bike_id]] : [])));
   const range = IDBKeyRange.bound([key, 'round'], [key, 'round', []]);
   const rounds = touched.some(({ table }) => table === 'bikes') ? await tx.objectStore('summaries').getAll(range) : [];
   const open = rounds.filter(({ value }) => value && !value.fields.finished_at).map(({ id }) => id);
@@ -146,11 +171,14 @@ async function mark(tx, key, due, touched) {
       all.set(one.kind + one.id, one);
   }
   const store = tx.objectStore('summaries');
-  await Promise.all(
-    [...all.values()].map(async ({ kind, id }) => {
-      const summary = await store.get([key, kind, id]);
-      await store.put({ value: null, ...summary, garage: key, kind, id, due });
-    }),
+  const wanted = [...all.values()];
+  const before = await getEach(
+    store,
+    wanted.map(({ kind, id }) => [key, kind, id]),
+  );
+  await putAll(
+    store,
+    wanted.map(({ kind, id }, i) => ({ value: null, ...before[i], garage: key, kind, id, due })),
   );
 }
 

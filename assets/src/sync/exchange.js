@@ -4,12 +4,16 @@ import { commit, garageNamed } from '../data/garage-store.js';
 import { unsentAfter } from '../data/garage-read.js';
 import { untilKept } from '../data/tabs.js';
 import { ServerFault, call } from './client.js';
+import { Known } from './known.js';
 import { restampAhead } from './restamp.js';
 import { putAside, retell, setBack } from './retell.js';
 import { clockIsRight } from './rhythm.js';
-import { take } from './take.js';
+import { prepare, take } from './take.js';
 
-/** @typedef {import('../data/garage-store.js').Unsent} Unsent */
+/**
+ * @typedef {import('../data/garage-store.js').Unsent} Unsent
+ * @typedef {{cursor: string, past: number|undefined, told: ReturnType<typeof call>}} Early what was asked for before its turn
+ */
 
 /** The most operations the contract allows in a call. */
 const MOST_OPS = 500;
@@ -28,20 +32,34 @@ const MOST_TEXT = 256 * 1024;
 export async function exchange(key, signal) {
   await adopt(key);
   let restamped = false;
+  /** @type {Known|null} */
+  let known = null;
+  let early = /** @type {Early|null} */ (null);
   for (let after = ''; ;) {
     const garage = await garageNamed(key);
     if (!garage?.token || garage.shut) return;
     if (garage.retelling === 'aside') await putAside(key);
-    const { sent, upTo } = garage.retelling ? { sent: [], upTo: '' } : await nextBatch(key, after);
-    const body = { cursor: garage.cursor, ops: sent.map(({ op }) => op) };
-    const told = call('POST', `/garages/${garage.id}/sync`, { token: garage.token, body, signal });
-    const { answer, serverMS } = await told.catch((error) => shut(key, error));
+    const ask = (/** @type {string} */ cursor, /** @type {Unsent[]} */ some) => {
+      const body = { cursor, ops: some.map(({ op }) => op) };
+      return call('POST', `/garages/${garage.id}/sync`, { token: garage.token, body, signal });
+    };
+    const asked = early?.cursor === garage.cursor && early.past === garage.past ? early.told : null;
+    const silent = asked || garage.retelling;
+    const { sent, upTo } = silent ? { sent: [], upTo: asked ? after : '' } : await nextBatch(key, after);
+    /** @type {Awaited<ReturnType<typeof call>>} */
+    const { answer, serverMS } = await (asked ?? ask(garage.cursor, sent)).catch((error) => shut(key, error));
+    early = null;
     if (answer.set_back) {
       await setBack(garage, answer.cursor);
       after = '';
       continue;
     }
-    const taken = await take(garage, sent, answer);
+    if (answer.more) known ??= await Known.of(key);
+    if (answer.more && !garage.retelling && !(await unsentAfter(key, upTo, 1)).length) {
+      early = { cursor: answer.cursor, past: garage.past, told: ask(answer.cursor, []) };
+      early.told.then(({ answer: next }) => known && prepare(next, known)).catch(() => {}); // told when its turn comes
+    }
+    const taken = await take(garage, sent, answer, known);
     after = taken ? upTo : '';
     const ahead = answer.rejected.some((/** @type {{code: string}} */ one) => one.code === 'clock_ahead');
     if (!taken) continue;

@@ -13,12 +13,18 @@ import { chunks, passes } from './rhythm.js';
  * @typedef {import('../data/garage-store.js').Stored} Stored
  * @typedef {import('../data/garage-store.js').Unsent} Unsent
  * @typedef {import('../data/garage-store.js').Garage} Garage
+ * @typedef {import('./known.js').Known} Known
  * @typedef {import('../data/garage.js').Refusal & {op_id: string}} Rejection
  * @typedef {{cursor: string, ops: Op[], more: boolean, set_back: boolean, rejected: Rejection[]}} Answer
  */
 
 /** So many operations are merged and written at once, so that the screen stays quick. */
-const BATCH = 100;
+const BATCH = 250;
+
+/** @param {Answer} answer that comes next: the engine begins with it while what came before is written @param {Known} known */
+export function prepare({ ops }, known) {
+  if (ops.length) known.prepare(ops.slice(0, BATCH));
+}
 
 /** @param {{table: string, record_id: string}} one */
 export const name = ({ table, record_id }) => `${table}/${record_id}`;
@@ -28,11 +34,15 @@ export const name = ({ table, record_id }) => `${table}/${record_id}`;
  *   which may be one from before the server was set back, is not taken
  * @param {Unsent[]} sent
  * @param {Answer} answer to them
+ * @param {Known|null} known
  * @returns {Promise<boolean>} whether it was taken
  */
-export async function take(asked, sent, answer) {
-  for (const ops of chunks(answer.ops, BATCH)) {
-    await untilKept(() => pulled(asked, ops));
+export async function take(asked, sent, answer, known) {
+  const parts = chunks(answer.ops, BATCH);
+  for (const [i, ops] of parts.entries()) {
+    const made = known?.prepared(ops) ?? null;
+    if (i + 1 < parts.length) known?.prepare(parts[i + 1]);
+    await untilKept(() => pulled(asked, ops, known, made));
   }
   const refused = new Map(answer.rejected.map((one) => [one.op_id, one]));
   let turn = 0;
@@ -40,7 +50,7 @@ export async function take(asked, sent, answer) {
   for (const [i, batch] of batches.entries()) {
     const last = i === batches.length - 1;
     const also = last ? { cursor: answer.cursor, at: new Date().toISOString() } : {};
-    turn = await untilKept(() => answered(asked, batch, refused, also));
+    turn = await untilKept(() => answered(asked, batch, refused, also, known));
   }
   return turn !== Infinity;
 }
@@ -55,24 +65,38 @@ export function still(asked, now) {
 }
 
 /**
+ * @param {string} key
+ * @param {[table: string, record_id: string][]} places
+ * @param {Known|null} known
+ * @returns {ReturnType<typeof recall>} of the garage as it is now
+ */
+async function there(key, places, known) {
+  const some = known?.among(places) ?? places;
+  const found = await recall(key, some);
+  return some.length === places.length || (found.garage && known?.holds(found.garage.turn))
+    ? found
+    : recall(key, places);
+}
+
+/**
  * Merges operations from the server.
  * @param {Garage} asked
  * @param {Op[]} ops
+ * @param {Known|null} known
+ * @param {ReturnType<typeof merge>|null} made of records that are not there yet
  */
-async function pulled(asked, ops) {
+async function pulled(asked, ops, known, made) {
   const { key } = asked;
-  const { garage, rows } = await recall(key, records(ops));
+  const { garage, rows } = await there(key, records(ops), known);
   if (!still(asked, garage)) return Infinity;
-  const merged = await merge(
-    [...rows.values()].map(({ row }) => row),
-    ops,
-  );
+  const old = [...rows.values()].map(({ row }) => row);
+  const merged = await ((!old.length && made) || merge(old, ops));
   const bases = await mergedBases([...rows.values()], ops);
   const knew = await mergedBases(
     [...rows.values()].map((one) => ({ ...one, base: one.knew })),
     ops,
   );
-  return commit(key, garage.turn, {
+  const turn = await commit(key, garage.turn, {
     before: rows,
     rows: merged.rows.map((row) => {
       const before = rows.get(name(row));
@@ -84,6 +108,8 @@ async function pulled(asked, ops) {
     garage: { clock: later(garage.clock, merged.hlc), seen: later(garage.seen, merged.hlc) },
     lax: true, // the cursor moves last, and not laxly
   });
+  known?.changed(garage.turn, turn, records(ops));
+  return turn;
 }
 
 /**
@@ -93,8 +119,9 @@ async function pulled(asked, ops) {
  * @param {Unsent[]} batch
  * @param {Map<string, Rejection>} refusals
  * @param {Partial<Garage>} also
+ * @param {Known|null} known
  */
-async function answered(asked, batch, refusals, also) {
+async function answered(asked, batch, refusals, also, known) {
   const { key } = asked;
   const { garage, rows, unsent } = await recall(key, records(batch));
   if (!still(asked, garage)) return Infinity;
@@ -115,7 +142,7 @@ async function answered(asked, batch, refusals, also) {
   );
   const shown = new Map(undone.rows.map((row) => [name(row), row]));
   const kept = [...rows.values()].filter((one) => !redone.has(name(one)) || shown.has(name(one)));
-  return commit(key, garage.turn, {
+  const turn = await commit(key, garage.turn, {
     before: rows,
     rows: kept.map(({ table, record_id, row, base, server }) => ({
       ...{ table, record_id, row: shown.get(`${table}/${record_id}`) ?? row, ...(server ? { server } : {}) },
@@ -131,6 +158,8 @@ async function answered(asked, batch, refusals, also) {
     sent: accepted.map(({ op_id }) => op_id),
     garage: also,
   });
+  known?.changed(garage.turn, turn);
+  return turn;
 }
 
 /**
