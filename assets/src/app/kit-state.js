@@ -9,8 +9,8 @@ import { recall } from '../data/local.js';
  *   devices: import('../sync/sharing.js').Device[]|null}} ShareState
  *   `busy`: what is under way; `fault` and `done`: what came of it, in words; `asking`: which step is asked about
  *   once more
- * @typedef {{busy: {done: number, of: number}|null, fault: string, done: string, asking: boolean,
- *   deleted: {file: Blob, name: string}|null}} BackupState `deleted`: what an undo brings back
+ * @typedef {{busy: {step?: 'look'|'take', done: number, of: number}|null, fault: string, done: string, asking: boolean,
+ *   deleted: {file: Blob, name: string}|null}} BackupState `step`: a file is looked through or taken in; `deleted`: what an undo brings back
  * @typedef {{name: string, kind: 'rule'|'gauge'|'compare'|'caliper', marks: import('../data/lengths.js').MarkName,
  *   steps: string, bears_on: 'opposed_rollers'|'same_side', bias: string}} ToolForm an instrument as typed
  * @typedef {{id: string, form: ToolForm, fault: string, done: ''|'saved'|'removed',

@@ -11,22 +11,20 @@ import { untilKept } from './tabs.js';
 /**
  * @typedef {import('./garage-store.js').Stored} Stored
  * @typedef {{table: string, record_id: string, put: Record<string, any>}} Whole
- * @typedef {(done: number) => void} Progress told how many records are through so far
  */
 
-/** So many records go through the engine and into the database at once. */
+/** So many records go through the engine and into the database at once, so that no task is long. */
 export const BATCH = 100;
 
 /**
  * Puts records that the garage does not have, or has removed. What is there
- * stays as it is.
+ * stays as it is. A power cut may undo that until `settle` was called.
  * @param {string} key of the garage
  * @param {Whole[]} records any number
- * @param {Progress} [progress]
  * @returns {Promise<number>} how many were put
  * @throws {import('../engine/bridge.js').EngineFault|import('./database.js').KeepError} what was put before stays
  */
-export async function putWhole(key, records, progress = () => {}) {
+export async function putWhole(key, records) {
   let put = 0;
   for (let i = 0; i < records.length; i += BATCH) {
     let missing = 0;
@@ -36,9 +34,16 @@ export async function putWhole(key, records, progress = () => {}) {
       return found.turn;
     });
     put += missing;
-    progress(Math.min(i + BATCH, records.length));
   }
   return put;
+}
+
+/** Makes sure that what was put outlives a power cut. @param {string} key of the garage */
+export function settle(key) {
+  return untilKept(async () => {
+    const now = await garageNamed(key);
+    return now ? commit(key, now.turn, {}) : Infinity;
+  });
 }
 
 /** @param {string} key @param {Whole[]} records */
@@ -59,6 +64,7 @@ async function putBatch(key, records) {
     rows: answer.rows.map((row) => kept(garage, row, rows.get(name(row)))),
     unsent: garage.token ? answer.ops.map(queued) : [],
     garage: { clock: answer.hlc },
+    lax: true,
   });
   return { missing: missing.length, turn };
 }
@@ -124,6 +130,7 @@ export async function bringIn(from, into) {
       visible.map(({ table, record_id, row }) => ({ table, record_id, put: shown(row) })),
     );
   }
+  await settle(into);
   await forget(from);
   return put;
 }

@@ -99,12 +99,12 @@ export class Bridge {
 
   /**
    * The records of a garage that was given out as a file.
-   * @param {Blob} file
+   * @param {string} text of the file, or of a part of it in the same form
    * @returns {Promise<any>} the response
    * @throws {EngineFault|EngineCrash} as call
    */
-  takeIn(file) {
-    return this.#add({ name: 'import', records: true, file });
+  takeIn(text) {
+    return this.#add({ name: 'import', records: true, json: `{"file":${text || 'null'}}` });
   }
 
   /**

@@ -36,8 +36,8 @@ function answer(message) {
 
 /** @param {Message} message @returns {string} the engine's JSON */
 function ask({ id, name = '', json = '', file, records }) {
-  if (!records) return file ? tautspanRide(reader(file, id)) : tautspanCall(name, json);
-  return tautspanRecords(name, file ? `{"file":${new FileReaderSync().readAsText(file) || 'null'}}` : json);
+  if (file) return tautspanRide(reader(file, id));
+  return records ? tautspanRecords(name, json) : tautspanCall(name, json);
 }
 
 /** How often the page is told how much of a file is read: each time so large a share more is. */

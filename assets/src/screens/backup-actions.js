@@ -62,13 +62,26 @@ export function saveServerFile(path) {
   });
 }
 
+/** What stops the file that is brought in. */
+let stopping = new AbortController();
+
+/** Stops bringing a file in; what is in by then stays. */
+export function stopImport() {
+  stopping.abort();
+}
+
 /** @param {File} file */
 export function bringInFile(file) {
+  stopping = new AbortController();
+  const { signal } = stopping;
   act(async () => {
     try {
-      const counts = await importFile(file, (done, of) => putBackup({ busy: { done, of } }));
-      return { done: t('backup.import.done', counts) };
+      const progress = (/** @type {'look'|'take'} */ step, /** @type {number} */ done, /** @type {number} */ of) =>
+        putBackup({ busy: { step, done, of } });
+      const counts = await importFile(file, { progress, signal });
+      return { done: t(signal.aborted ? 'backup.import.stopped' : 'backup.import.done', counts) };
     } catch (error) {
+      if (signal.aborted) return { done: t('backup.import.stopped', { put: 0 }) };
       if (!(error instanceof EngineFault)) throw error;
       return { fault: `${t('backup.import.fault')} ${faultText(error.fault)}` };
     }

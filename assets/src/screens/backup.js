@@ -2,7 +2,15 @@
 import { html, nothing } from 'lit';
 import { ask } from '../parts/ask.js';
 import { t } from '../words/t.js';
-import { bringInFile, deleteAll, putBackup, saveFile, saveServerFile, undoDelete } from './backup-actions.js';
+import {
+  bringInFile,
+  deleteAll,
+  putBackup,
+  saveFile,
+  saveServerFile,
+  stopImport,
+  undoDelete,
+} from './backup-actions.js';
 import { inDemo } from './demo.js';
 
 /**
@@ -28,7 +36,8 @@ function body(state, garage) {
   const { busy, fault, done, deleted } = state.backup;
   const shared = garage.sync.state !== 'local';
   const server = shared && garage.sync.state !== 'revoked' && garage.sync.state !== 'gone';
-  return html`<div class="flash" role="status">${busy?.of ? t('backup.import.busy', busy) : done}
+  return html`<div class="flash" role="status">${busy?.step ? t(`backup.import.${busy.step}`, { done: busy.done, of: busy.of }) : done}
+      ${busy?.step ? html`<button class="button" type="button" @click=${stopImport}>${t('backup.import.stop')}</button>` : nothing}
       ${deleted && !busy ? html`<button class="button" type="button" id="undo" @click=${undoDelete}>${t('backup.undo')}</button>` : nothing}</div>
     <div role="alert">${fault ? html`<p class="fault">${fault}</p>` : nothing}</div>
     <section class="sheet"><h2>${t('backup.export')}</h2><p>${t('backup.export.text')}</p>

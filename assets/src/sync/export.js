@@ -2,7 +2,8 @@
 import { refusedOps, scanRows } from '../data/garage-read.js';
 import { shown } from '../data/meaning.js';
 
-const FORMAT = 'tautspan-garage-1';
+/** Names the form of a file. */
+export const FORMAT = 'tautspan-garage-1';
 
 /** So many records are read and written at once. */
 const BATCH = 200;

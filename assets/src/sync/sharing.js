@@ -12,10 +12,10 @@ import { DEMO, current, currentKept, fresh, load, switchTo } from '../data/garag
 import { newId } from '../data/ids.js';
 import { refreshAll } from '../data/refresh.js';
 import { untilKept } from '../data/tabs.js';
-import { bringIn as moveInto, putWhole } from '../data/whole.js';
-import { engine } from '../engine/engine.js';
+import { bringIn as moveInto } from '../data/whole.js';
 import { call } from './client.js';
 import { exported } from './export.js';
+import { lookThrough, takeAll } from './import.js';
 import { restampAs } from './restamp.js';
 import { comeBack } from './sync.js';
 
@@ -148,17 +148,21 @@ export async function exportAll() {
 
 /**
  * Takes the records of a file into the open garage. What is there stays as it
- * is; a record that was removed comes back.
+ * is; a record that was removed comes back. The whole file is looked through
+ * before any of it is taken in.
  * @param {Blob} file as `exportAll` or the server's export gave it
- * @param {(done: number, all: number) => void} [progress]
+ * @param {{progress?: import('./import.js').Progress, signal?: AbortSignal}} [options] stopped by the signal, what was
+ *   taken in by then stays, and the same file brings in the rest
  * @returns {Promise<{put: number, there: number}>} how many were put, and how many were there already
  */
-export async function importFile(file, progress = () => {}) {
+export async function importFile(file, options = {}) {
   const { key } = await realGarage();
-  const { records } = await engine.takeIn(file);
-  const put = await putWhole(key, records, (done) => progress(done, records.length));
-  await shown();
-  return { put, there: records.length - put };
+  const count = await lookThrough(file, options);
+  try {
+    return await takeAll(key, file, count, options);
+  } finally {
+    await shown();
+  }
 }
 
 /** @param {string} opId of a rejected operation that is not to be shown any more */

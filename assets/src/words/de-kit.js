@@ -115,7 +115,10 @@ export default {
   'backup.import.text':
     'Eine hier oder auf einem anderen Telefon gespeicherte Datei. Was da ist, bleibt; was gelöscht war, kommt zurück.',
   'backup.import.act': 'Datei wählen',
-  'backup.import.busy': 'Wird eingelesen: {done} von {of}',
+  'backup.import.look': 'Wird durchgesehen: {done} %',
+  'backup.import.take': 'Wird eingelesen: {done} von {of}',
+  'backup.import.stop': 'Anhalten',
+  'backup.import.stopped': 'Angehalten. Eingelesene Einträge: {put}. Dieselbe Datei bringt den Rest.',
   'backup.import.done': 'Eingelesene Einträge: {put}. Schon da: {there}.',
   'backup.import.fault': 'Diese Datei lässt sich nicht einlesen.',
   'backup.delete': 'Diese Garage löschen',
