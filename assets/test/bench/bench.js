@@ -10,6 +10,7 @@ import { BUDGET, sizes, totals } from '../size/size.js';
 import { nativeAndWasm } from './ratio.js';
 import { fans, nudges, offlineStart, slowStart } from './page.js';
 import { pictures } from './photo.js';
+import { comings, givingOut, walk } from './large.js';
 import { edition, shed } from './shed.js';
 
 /** @typedef {[what: string, got: number, unit: string, most: number]} Row */
@@ -46,11 +47,24 @@ await session(async (t) => {
 await session(async (t) => {
   const { program, remove } = await edition();
   t.after(remove);
-  const large = await shed(await newPhone(t, (await startServer(t, program)).origin));
+  const { origin } = await startServer(t, program);
+  const phone = await newPhone(t, origin);
+  const large = await shed(phone);
   const longest = `500 bikes, CPU 4 times slower: longest task,`;
   table.push([`${longest} loading`, large.load, 'ms', 100], [`${longest} opening`, large.open, 'ms', 100]);
   table.push([`${longest} scrolling`, large.scroll, 'ms', 100], [`${longest} searching`, large.search, 'ms', 100]);
   table.push(['500 bikes, CPU 4 times slower: tap to fan', large.fan, 'ms', 300]);
+  const round = await walk(phone.page);
+  table.push([`${longest} round opens`, round.open, 'ms', 100], [`${longest} round scrolls`, round.scroll, 'ms', 100]);
+  table.push([`${longest} round is searched`, round.search, 'ms', 100]);
+  table.push([`${longest} bike is cleared`, round.clear, 'ms', 100]);
+  table.push([`${longest} file is made`, await givingOut(phone.page), 'ms', 100]);
+  const { taken, pulled } = await comings(await newPhone(t, origin), await newPhone(t, origin));
+  const moving = 'CPU 4 times slower:';
+  table.push([`${moving} longest task, file taken in`, taken.task, 'ms', 100]);
+  table.push([`${moving} page's time, 1,000 records taken in`, taken.busy, 'ms', 2000]);
+  table.push([`${moving} longest task, first pull`, pulled.task, 'ms', 100]);
+  table.push([`${moving} page's time, 1,000 records pulled`, pulled.busy, 'ms', 1500]);
 });
 
 console.log(

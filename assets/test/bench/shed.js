@@ -17,17 +17,15 @@ import { slowCPU } from './page.js';
 
 const BIKES = 500;
 
-/** So many bikes are taken in with one file. */
-const FILE = 25;
-
 /** With a bike, its chain and three records a reading, 200 records a bike: 100,000 in all. */
 const READINGS = 66;
 
 const SCRIPT = `
 import { now } from '../app/store.js';
-import { importFile } from '../sync/sharing.js';
+import { exportAll, importFile, invite, join, startSharing } from '../sync/sharing.js';
+import { save } from '../data/garage.js';
 globalThis.takeIn = (text) => importFile(new Blob([text]));
-globalThis.stateNow = now;
+Object.assign(globalThis, { giveOut: exportAll, invite, join, share: startSharing, saveNow: save, stateNow: now });
 `;
 
 /** The page with a way in for a file. */
@@ -36,7 +34,7 @@ export function edition() {
 }
 
 /** @param {number} first @param {number} past @param {number} readings of each @returns {string} some bikes as a file that was given out */
-function file(first, past, readings) {
+export function file(first, past, readings) {
   /** @type {Record<string, {record_id: string, fields: object}[]>} */
   const tables = {};
   let loose = first * 1000;
@@ -70,7 +68,7 @@ function workedOut(page) {
 }
 
 /** Runs in the page before its own scripts: notes every task of 50 ms and more. */
-function watchTasks() {
+export function watchTasks() {
   /** @type {number[]} */
   const long = [];
   Object.assign(globalThis, { long });
@@ -81,7 +79,7 @@ function watchTasks() {
 }
 
 /** @param {Page} page @param {() => Promise<unknown>} work @returns {Promise<number>} ms of the longest task meanwhile */
-async function longest(page, work) {
+export async function longest(page, work) {
   await page.waitForTimeout(500);
   await page.evaluate(() => /** @type {any} */ (globalThis).long.splice(0));
   await work();
@@ -94,9 +92,7 @@ export async function shed({ page, context }, readings = READINGS) {
   await openAndKeep(page, '/#/check');
   const from = Date.now();
   await page.waitForFunction(() => /** @type {any} */ (globalThis).stateNow?.().garage);
-  for (let i = 0; i < BIKES; i += FILE) {
-    await page.evaluate((text) => /** @type {any} */ (globalThis).takeIn(text), file(i, i + FILE, readings));
-  }
+  await page.evaluate((text) => /** @type {any} */ (globalThis).takeIn(text), file(0, BIKES, readings));
   await workedOut(page);
   const seeded = (Date.now() - from) / 1000;
   await page.addInitScript(watchTasks);

@@ -75,7 +75,7 @@ test('a file that is brought in is stopped, and brings in the rest when it is ch
   }, file());
   assert.equal(part.put >= 500 && part.put < ALL, true, String(part.put));
   assert.deepEqual(part.told.at(-1), ['take', part.put, ALL]);
-  assert.ok(part.told.some(([step, done]) => step === 'look' && done === 100));
+  assert.ok(part.told.some((/** @type {[string, number, number]} */ [step, done]) => step === 'look' && done === 100));
   assert.deepEqual(await door(page, 'importText', file()), { put: ALL - part.put, there: part.put });
   assert.deepEqual(await door(page, 'importText', file()), { put: 0, there: ALL });
   await page.reload();
