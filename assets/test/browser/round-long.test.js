@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { door } from './harness/doors.js';
+import { goTo } from './harness/phone.js';
 import { line, phoneWithLoaners } from './harness/rounds.js';
 
 const MANY = 150;
@@ -21,7 +22,7 @@ test('a round of hundreds of bikes is drawn by parts, and nothing of it is left 
     put: { round_id: round, bike_id, at: at(i), by: `Person ${i}`, state: 'cleared' },
   }));
   await door(page, 'save', checks);
-  await page.goto(`/#/round/${round}`);
+  await goTo(page, `/#/round/${round}`);
   const rows = page.locator('.rows > li');
   await page.getByText(`Show ${MANY - 70 - 60} more`).tap();
   await line(page, `Shed ${MANY - 1}`).waitFor();
