@@ -66,18 +66,19 @@ async function evaluate() {
   set({ base: base ?? now().base, result: next, draft: located(draft, next) });
 }
 
-/** What the base in the store was learnt from. */
-let baseOf = '';
+/** @type {{of: string, base: import('../app/store.js').State['base']}} what was learnt last, and from what */
+let learnt = { of: '', base: null };
 
 /** @param {Draft} draft */
 async function learnBase(draft) {
   try {
     const asked = probe(draft);
-    const key = JSON.stringify(asked);
-    if (key === baseOf) return now().base;
+    const of = JSON.stringify(asked);
+    if (of === learnt.of) return learnt.base;
     const answer = await engine.call('wear', asked);
-    baseOf = key;
-    return { limit: answer.limit_percent, correction: answer.correction_percent };
+    const base = { limit: answer.limit_percent, correction: answer.correction_percent };
+    learnt = { of, base };
+    return base;
   } catch {
     return null;
   }

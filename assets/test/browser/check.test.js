@@ -53,6 +53,42 @@ test('the first verdict takes one touch, and without a drive it is by the strict
   assert.equal(phone.touches(), 1);
 });
 
+/** Holds back the calculator's answers until they are let go, one after another. */
+function slowCalculator() {
+  const page = /** @type {any} */ (globalThis);
+  page.held = [];
+  page.holding = true;
+  page.Worker = class extends Worker {
+    /** @param {(event: MessageEvent) => void} listen */
+    set onmessage(listen) {
+      super.onmessage = (event) => {
+        if (page.holding && event.data.id !== undefined) page.held.push(() => listen(event));
+        else listen(event);
+      };
+    }
+  };
+}
+
+test('touches that overtake a slow calculator leave no limit unknown', async (t) => {
+  const server = await startServer(t);
+  const { page } = await newPhone(t, server.origin);
+  await page.addInitScript(slowCalculator);
+  await goTo(page, '/');
+  await page.waitForFunction(() => /** @type {any} */ (globalThis).held.length === 1);
+  await chooseDrive(page, 'Derailleur', '11');
+  await page.evaluate(() => /** @type {any} */ (globalThis).held.shift()());
+  await page.waitForFunction(() => /** @type {any} */ (globalThis).held.length === 1);
+  await page.locator('#value').fill('12 1/16 in');
+  await page.evaluate(() => {
+    const page = /** @type {any} */ (globalThis);
+    page.holding = false;
+    page.held.shift()();
+  });
+  await page.getByText('0.52 % longer than new').waitFor();
+  await page.locator('#value').fill('');
+  await page.getByText('No reading yet').waitFor();
+});
+
 test('at the limit no drive and no instrument says ride on', async (t) => {
   const server = await startServer(t);
   const { page } = await newPhone(t, server.origin);
