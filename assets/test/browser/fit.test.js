@@ -18,6 +18,12 @@ function chip(page, name) {
   return page.locator('.choice', { hasText: new RegExp(`^\\s*${name}\\s*$`) }).first();
 }
 
+/** Asks how long the chain must be; some chips are called the same in the question before. @param {Page} page */
+async function howLong(page) {
+  await chip(page, 'How long').tap();
+  await page.getByRole('textbox', { name: /Crank axle to rear axle/ }).waitFor();
+}
+
 /** Fit on a phone with no signal. @param {any} t */
 async function offline(t) {
   const server = await startServer(t);
@@ -61,7 +67,7 @@ test('which chain: a width between two families names neither as the answer', as
 // 106 pitches (common workshop rule, by hand); 116 less 106 is 10.
 test('how long: from loose numbers to the cut list of a 116, by touch and offline', async (t) => {
   const { page, touches } = await offline(t);
-  await chip(page, 'How long').tap();
+  await howLong(page);
   await type(page, /Crank axle to rear axle/, '410');
   await type(page, /^Chainrings/, '50/34');
   await type(page, /^Sprockets/, '11-13-15-17-19-21-24-28');
@@ -84,7 +90,7 @@ test('how long: from loose numbers to the cut list of a 116, by touch and offlin
 
 test('steps: the closure chosen changes them, and what is ticked stays ticked', async (t) => {
   const { page } = await offline(t);
-  await chip(page, 'How long').tap();
+  await howLong(page);
   await type(page, /Crank axle to rear axle/, '410');
   await type(page, /^Chainrings/, '44');
   await type(page, /^Sprockets/, '11 34');
@@ -116,7 +122,7 @@ test('steps: the closure chosen changes them, and what is ticked stays ticked', 
 // has the wanted play.
 test('how long: fixed axles close only with a half link, and the app says so', async (t) => {
   const { page } = await offline(t);
-  await chip(page, 'How long').tap();
+  await howLong(page);
   await chip(page, 'One sprocket').tap();
   await type(page, /Crank axle to rear axle/, '421.55');
   await type(page, /^Chainring teeth/, '44');
@@ -135,7 +141,7 @@ test('how long: fixed axles close only with a half link, and the app says so', a
 
 test('fixed axles: pairs that close are found, and the axle’s way is shown', async (t) => {
   const { page } = await offline(t);
-  await chip(page, 'How long').tap();
+  await howLong(page);
   await chip(page, 'Hub gear').tap();
   await type(page, /Crank axle to rear axle/, '415');
   await type(page, /^Chainring teeth/, '44');
@@ -186,7 +192,7 @@ test('gears: by keyboard alone, metric and in inches', async (t) => {
 
 test('wrong numbers get plain words at their field, and nothing typed is lost', async (t) => {
   const { page } = await offline(t);
-  await chip(page, 'How long').tap();
+  await howLong(page);
   await type(page, /Crank axle to rear axle/, 'far');
   await page.getByText('This is not a length.').waitFor();
   await type(page, /^Chainrings/, '50 34');
