@@ -32,6 +32,7 @@ export function oneBike(state, round, stand, writes) {
       ${last(bike)}
       ${strict(stand)}
       ${writes && state.draft.for === draftOf(round.id, bike.bike_id) ? reading(state, stand) : nothing}
+      ${writes ? html`<p class="soft">${t('round.clear.careful')}</p>` : nothing}
       <a class="button quiet" href="#/bike/${bike.bike_id}">${t('round.bike.open')}</a>
     </div>`,
     bench: writes ? bench(state, round, stand) : nothing,

@@ -23,7 +23,7 @@ export default {
   'sync.waiting.one': 'Eine Änderung wartet hier aufs Senden.',
   'sync.rejected': 'Der Server hat {n} Änderungen nicht angenommen.',
   'sync.rejected.one': 'Der Server hat eine Änderung nicht angenommen.',
-  'sync.now': 'Jetzt versuchen',
+  'sync.now': 'Jetzt beim Server nachfragen',
   'sync.refused.title': 'Nicht angenommen',
   'sync.refused.text': 'Sie bleiben auf diesem Telefon, bis du sie beiseite legst.',
   'sync.refused.waits': 'Wird von selbst wieder gesendet.',

@@ -22,7 +22,7 @@ export default {
   'sync.waiting.one': 'One change waits here to be sent.',
   'sync.rejected': 'The server did not take {n} changes.',
   'sync.rejected.one': 'The server did not take one change.',
-  'sync.now': 'Try now',
+  'sync.now': 'Ask the server now',
   'sync.refused.title': 'Not taken',
   'sync.refused.text': 'They stay on this phone until you put them aside.',
   'sync.refused.waits': 'Sent again by itself.',
