@@ -14,6 +14,8 @@ import (
 	"reflect"
 	"runtime"
 	"runtime/debug"
+	"slices"
+	"strings"
 	"sync"
 	"sync/atomic"
 	"testing"
@@ -113,6 +115,10 @@ type world struct {
 	wavers  bool
 	backup  string
 	setBack int
+	// lost is a phone that is at the bottom of the canal in the end, and
+	// remembered what it had told that an owner's or leader's phone knew by then.
+	lost       *phone
+	remembered []*record.Op
 }
 
 type answerOnWay struct {
@@ -131,6 +137,9 @@ func simulate(s *server, seed uint64) error {
 		if err := w.step(); err != nil {
 			return err
 		}
+	}
+	if err := w.lose(); err != nil {
+		return err
 	}
 	if err := w.settle(); err != nil {
 		return err
@@ -316,6 +325,34 @@ func (w *world) carryAnswer() error {
 	return a.to.from.take(a.to, a.status, body)
 }
 
+// lose lets one phone sink, in some of the worlds whose server is set back.
+func (w *world) lose() error {
+	if !w.wavers || w.r.IntN(3) > 0 {
+		return nil
+	}
+	i := w.r.IntN(len(w.phones))
+	w.lost = w.phones[i]
+	w.phones = slices.Delete(w.phones, i, i+1)
+	for _, op := range w.lost.written {
+		key := record.Key{Table: op.Table, ID: op.Record}
+		for _, p := range w.phones {
+			row, ok := p.seen(key)
+			if !ok || !w.lost.acked[op.ID] || !p.welcome.Role.AtLeast(record.Leader) {
+				continue
+			}
+			r, err := record.ReadRow([]byte(row))
+			if err != nil {
+				return err
+			}
+			if told(op, record.State{key: r}) {
+				w.remembered = append(w.remembered, op)
+				break
+			}
+		}
+	}
+	return nil
+}
+
 // settle lets every phone sync over a sound net, days later, until nothing is
 // waiting anywhere; it must not take long.
 func (w *world) settle() error {
@@ -366,12 +403,17 @@ func (w *world) check(wholly bool) error {
 	if got := testkit.View(reference); !maps.Equal(want, got) {
 		return fmt.Errorf("the server has %v, by definition it is %v", got, want)
 	}
+	for _, op := range w.remembered {
+		if !told(op, reference) && !slices.ContainsFunc(w.phones, func(p *phone) bool { return p.saidNo(op) }) {
+			return fmt.Errorf("operation %s of a lost phone was known to another and is lost", op.Text)
+		}
+	}
 	for i, p := range w.phones {
 		state, err := p.state()
 		if err != nil {
 			return err
 		}
-		if got := testkit.View(state); !maps.Equal(want, got) && !w.onlyQuarrels(p, want, got) {
+		if got := testkit.View(state); !maps.Equal(want, got) && !w.allowed(p, state, reference, want, got) {
 			return fmt.Errorf("phone %d has %v, by definition it is %v", i, got, want)
 		}
 		if err := w.lostNothing(p, accepted, reference); err != nil {
@@ -386,10 +428,11 @@ func (w *world) check(wholly bool) error {
 	return w.server.store.DeleteGarage(who) // so that the next check is as quick
 }
 
-// onlyQuarrels reports whether a phone that may not speak for others differs only
-// in records of which their author could not tell the server again: here ids are
-// few, and after it was set back another phone's record may have come first.
-func (w *world) onlyQuarrels(p *phone, want, got map[string]string) bool {
+// allowed reports whether a phone that may not speak for others differs only in
+// records of which their author could not tell the server again: here ids are
+// few, and after it was set back another phone's record may have come first; or
+// in what it alone still knows of a phone that is lost.
+func (w *world) allowed(p *phone, state, reference record.State, want, got map[string]string) bool {
 	if p.welcome.Role.AtLeast(record.Leader) {
 		return false
 	}
@@ -403,12 +446,34 @@ func (w *world) onlyQuarrels(p *phone, want, got map[string]string) bool {
 	}
 	for _, view := range []map[string]string{want, got} {
 		for name := range view {
-			if want[name] != got[name] && !refused[name] {
+			table, id, _ := strings.Cut(name, "/")
+			key := record.Key{Table: table, ID: id}
+			if want[name] != got[name] && !refused[name] && !w.ofLost(state[key], reference[key]) {
 				return false
 			}
 		}
 	}
 	return true
+}
+
+// ofLost reports whether a phone's record is what the server has and, later, what
+// the lost phone wrote.
+func (w *world) ofLost(r, base *record.Record) bool {
+	if w.lost == nil || r == nil {
+		return false
+	}
+	if base == nil {
+		base = &record.Record{}
+	}
+	later := func(mine, its record.Stamp) bool {
+		return made(mine) == made(its) || mine > its && string(mine[30:66]) == w.lost.welcome.DeviceID
+	}
+	for _, c := range append(r.Cells, base.Cells...) {
+		if !later(r.StampOf(c.Name), base.StampOf(c.Name)) {
+			return false
+		}
+	}
+	return later(r.Removed, base.Removed)
 }
 
 // lostNothing: every operation the rider was told is kept is either on the

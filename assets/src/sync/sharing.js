@@ -35,7 +35,7 @@ import { comeBack } from './sync.js';
 export async function startSharing(name, deviceName) {
   const { key } = await realGarage();
   const { answer } = await call('POST', '/garages', { body: { name, device_name: deviceName } });
-  await change(key, { ...joined(answer), name, cursor: answer.cursor, clock: '', seen: '', adopting: true });
+  await change(key, { ...joined(answer), name, cursor: answer.cursor ?? '', clock: '', seen: '', adopting: true });
   askToPersist();
   await shown();
 }
@@ -68,7 +68,7 @@ export async function join(code, deviceName) {
   const before = (await garages()).find(({ id }) => id === answer.garage_id);
   const key = before?.key ?? newId();
   if (before) await restampAs(before, joined(answer));
-  else await putGarage({ ...fresh(), ...joined(answer), cursor: answer.cursor, key });
+  else await putGarage({ ...fresh(), ...joined(answer), cursor: answer.cursor ?? '', key });
   askToPersist();
   await switchTo(key);
   await shown();
