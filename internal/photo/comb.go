@@ -51,14 +51,16 @@ func centres(w *window, radius float64) *plane {
 	return votes
 }
 
-// crest is, for every place along the window, the highest vote near the middle
-// line and where it is.
+// crest is, for every place along the window, the highest of the votes, smoothed,
+// near the middle line and where it is.
 func crest(votes *plane) (height []float64, row []int) {
+	const from, to, border = int((halfMM - acrossMM) / cellMM), int((halfMM + acrossMM) / cellMM), 4
 	height, row = make([]float64, votes.width), make([]int, votes.width)
-	from, to := int((halfMM-acrossMM)/cellMM), int((halfMM+acrossMM)/cellMM)
+	near := &plane{votes.pix[(from-border)*votes.width : (to+border+1)*votes.width], votes.width, to - from + 1 + 2*border}
+	near = near.smooth().smooth() // which leaves its border as it was
 	for j := from; j <= to; j++ {
-		for i := range votes.width {
-			if v := float64(votes.pix[j*votes.width+i]); v > height[i] {
+		for i, v := range near.pix[(j-from+border)*votes.width : (j-from+border+1)*votes.width] {
+			if v := float64(v); v > height[i] {
 				height[i], row[i] = v, j
 			}
 		}
@@ -72,8 +74,7 @@ func crest(votes *plane) (height []float64, row []int) {
 func findComb(w *window) (teeth, betweens []candidate) {
 	best := 0.0
 	for r := leastRimMM; r <= mostRimMM; r += 0.1 {
-		votes := centres(w, r).smooth().smooth()
-		height, row := crest(votes)
+		height, row := crest(centres(w, r))
 		wide, at := widest(height, combReach)
 		base := median(height)
 		step, phase, score := bestComb(wide, base)

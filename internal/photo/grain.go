@@ -23,19 +23,19 @@ const (
 
 // grain is a cell that repeats itself.
 type grain struct {
-	x, y, power float64
-	ux, uy      float64 // the direction it repeats in
-	step        float64 // pixels
+	x, y   float64
+	ux, uy float64 // the direction it repeats in
+	step   float64 // pixels
 }
 
-// block holds sums over the gradients in it.
+// block holds sums over the gradients in every second line of it.
 type block struct{ x, y, xx, xy, yy float32 }
 
 func blocks(g *raster.Gray) (all []block, wide int) {
 	wide = (g.Width - 2) / blockPx
 	high := (g.Height - 2) / blockPx
 	all = make([]block, wide*high)
-	for y := 1; y <= high*blockPx; y++ {
+	for y := 1; y <= high*blockPx; y += 2 { // every second line says enough
 		line := g.Pix[y*g.Stride : y*g.Stride+g.Width]
 		up, down := g.Pix[(y-1)*g.Stride:], g.Pix[(y+1)*g.Stride:]
 		row := all[(y-1)/blockPx*wide:]
@@ -54,36 +54,50 @@ func blocks(g *raster.Gray) (all []block, wide int) {
 // findGrains returns the cells that repeat, the strongest first.
 func findGrains(g *raster.Gray) []grain {
 	all, wide := blocks(g)
-	found := []grain{}
-	for i := range all {
-		if i%wide == wide-1 || i+wide+1 >= len(all) {
-			continue
-		}
-		s := block{}
-		for _, b := range [4]*block{&all[i], &all[i+1], &all[i+wide], &all[i+wide+1]} {
-			s = block{s.x + b.x, s.y + b.y, s.xx + b.xx, s.xy + b.xy, s.yy + b.yy}
-		}
-		const n = 4 * blockPx * blockPx
-		apart := math.Hypot(float64(s.xx-s.yy), 2*float64(s.xy))
-		lean := float64(s.x*s.x+s.y*s.y) / n
-		if whole := float64(s.xx + s.yy); apart < leastGrain*n || apart < leastAlike*whole || lean > mostLean*whole {
-			continue
-		}
-		angle := math.Atan2(2*float64(s.xy), float64(s.xx-s.yy)) / 2
-		c := grain{x: float64(1 + (i%wide+1)*blockPx), y: float64(1 + (i/wide+1)*blockPx), power: apart / n}
-		c.uy, c.ux = math.Sincos(angle)
-		found = append(found, c)
+	type place struct {
+		power float32
+		at    int32
 	}
-	slices.SortFunc(found, func(a, b grain) int {
-		return cmp.Or(cmp.Compare(b.power, a.power), cmp.Compare(a.y, b.y), cmp.Compare(a.x, b.x))
-	})
+	found := []place{}
+	for i := range len(all) - wide - 1 {
+		if i%wide == wide-1 {
+			continue
+		}
+		if power := cell(all, wide, i).power(); power > 0 {
+			found = append(found, place{power, int32(i)})
+		}
+	}
+	slices.SortFunc(found, func(a, b place) int { return cmp.Or(cmp.Compare(b.power, a.power), cmp.Compare(a.at, b.at)) })
 	kept := []grain{}
-	for _, c := range found[:min(len(found), mostGrains)] {
+	for _, f := range found[:min(len(found), mostGrains)] {
+		i, s := int(f.at), cell(all, wide, int(f.at))
+		c := grain{x: float64(1 + (i%wide+1)*blockPx), y: float64(1 + (i/wide+1)*blockPx)}
+		c.uy, c.ux = math.Sincos(math.Atan2(2*float64(s.xy), float64(s.xx-s.yy)) / 2)
 		if c.repeats(g) {
 			kept = append(kept, c)
 		}
 	}
 	return kept
+}
+
+// cell is the sum of block i with its neighbours to the right and below.
+func cell(all []block, wide, i int) (s block) {
+	for _, b := range [4]*block{&all[i], &all[i+1], &all[i+wide], &all[i+wide+1]} {
+		s = block{s.x + b.x, s.y + b.y, s.xx + b.xx, s.xy + b.xy, s.yy + b.yy}
+	}
+	return s
+}
+
+// power is how far one direction stands out, levels squared; 0 where none does,
+// or where the levels only lean.
+func (s block) power() float32 {
+	const n = 4 * blockPx * blockPx / 2
+	apart := float32(math.Sqrt(float64((s.xx-s.yy)*(s.xx-s.yy) + 4*s.xy*s.xy)))
+	whole := s.xx + s.yy
+	if apart < leastGrain*n || apart < leastAlike*whole || s.x*s.x+s.y*s.y > mostLean*n*whole {
+		return 0
+	}
+	return apart / n
 }
 
 // repeats finds the step: the lag at which the levels along the direction are

@@ -3,6 +3,8 @@ package photo
 import (
 	"math"
 	"slices"
+
+	"tautspan/internal/photo/raster"
 )
 
 // path is a line of grains across the picture: a parabola, since a lens bends
@@ -26,8 +28,8 @@ const (
 	bowPart     = 0.005 // and more by this part of the way
 	leastApart  = 150.0 // pixels from one of the two to the other
 	leastGrains = 25
-	seeds       = 50 // so many are tried as the first of the two,
-	partners    = 60 // and so many as the second
+	seeds       = 40 // so many are tried as the first of the two,
+	partners    = 30 // and so many as the second
 )
 
 // findPaths returns up to most lines along which many grains lie, the longest
@@ -117,6 +119,28 @@ func direction(grains []grain, on []int) (ux, uy float64) {
 	}
 	uy, ux = math.Sincos(math.Atan2(2*xy, xx-yy) / 2)
 	return ux, uy
+}
+
+// beside is how much the levels change on the busier side of the path, where a
+// chain would lie: 4 to 10 steps, which are millimetres, from it.
+func (p *path) beside(g *raster.Gray) float64 {
+	busier := 0.0
+	for _, side := range [2]float64{1, -1} {
+		sum := 0.0
+		for far := 4.0; far <= 10; far++ {
+			last := 0.0
+			for i := -160; i <= 160; i++ {
+				x, y := p.at(float64(i)*p.step/2, side*far*p.step)
+				v := levelAt(g, x, y)
+				if i > -160 {
+					sum += math.Abs(v - last)
+				}
+				last = v
+			}
+		}
+		busier = max(busier, sum)
+	}
+	return busier
 }
 
 // of is the inverse of at without bend and turn.

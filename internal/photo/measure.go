@@ -1,6 +1,7 @@
 package photo
 
 import (
+	"iter"
 	"math"
 
 	"tautspan/internal/photo/raster"
@@ -67,15 +68,16 @@ func (s *sight) refuseIf(bad bool, code string) {
 
 func (s *sight) look() {
 	focal := s.focal()
-	frames := s.findReference()
+	frames, missing := s.references()
 	before := len(s.answer.Refusals)
-	for _, f := range frames { // the one beside which there is a chain counts
+	for f := range frames { // the one beside which there is a chain counts
 		s.answer.Refusals = s.answer.Refusals[:before]
 		s.frame = f
 		if s.lookBeside(focal); s.answer.Pitches > 0 {
 			return
 		}
 	}
+	s.refuseIf(s.frame == nil, missing)
 }
 
 func (s *sight) lookBeside(focal float64) {
@@ -103,23 +105,19 @@ func (s *sight) lookBeside(focal float64) {
 	}
 }
 
-// findReference returns what may show the scale, or refuses.
-func (s *sight) findReference() (found []*frame) {
-	missing := "no_marks"
+// references goes through what may show the scale, and says what is missing
+// where there is nothing.
+func (s *sight) references() (found iter.Seq[*frame], missing string) {
 	s.refuseIf(s.request.ThickMM == nil, "no_thickness")
 	if s.request.Reference == Rule {
-		missing = "no_rule"
-		found = findRules(&s.picture.Gray)
-	} else {
-		s.refuseIf(s.request.CheckLineMM == nil, "not_calibrated")
+		return findRules(&s.picture.Gray), "no_rule"
+	}
+	s.refuseIf(s.request.CheckLineMM == nil, "not_calibrated")
+	return func(yield func(*frame) bool) {
 		if f, ok := findFrame(&s.picture.Gray); ok {
-			found = []*frame{f}
+			yield(f)
 		}
-	}
-	if len(found) == 0 {
-		s.refuse(missing)
-	}
-	return found
+	}, "no_marks"
 }
 
 // focal returns the focal length in pixels.

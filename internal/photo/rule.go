@@ -1,7 +1,10 @@
 package photo
 
 import (
+	"cmp"
+	"iter"
 	"math"
+	"slices"
 
 	"tautspan/internal/photo/raster"
 )
@@ -20,27 +23,29 @@ const (
 // their length from the edge.
 var rowParts = [4]float64{0.2, 0.4, 0.6, 0.8}
 
-// findRules returns the rows of marks beside which a chain could lie, the
-// longest first: a rule may have one on either edge.
-func findRules(g *raster.Gray) (found []*frame) {
-	for _, p := range findPaths(findGrains(g), 3) {
-		t := p.follow(g)
-		for range 2 { // now that the marks' middle is known, follow that
-			if lo, hi, _, ok := t.ends(g); ok {
+// findRules goes through the rows of marks beside which a chain could lie: a rule
+// may have one on either edge. First is the one with the most to see beside it,
+// so that the other need seldom be looked at.
+func findRules(g *raster.Gray) iter.Seq[*frame] {
+	return func(yield func(*frame) bool) {
+		paths := findPaths(findGrains(g), 3)
+		slices.SortStableFunc(paths, func(a, b path) int { return cmp.Compare(b.beside(g), a.beside(g)) })
+		for _, p := range paths {
+			t := p.follow(g)
+			if lo, hi, _, ok := t.ends(g); ok { // now that the marks' middle is known, follow that
 				p = t.path
 				p.x, p.y = p.at(0, (lo[0]+hi[0])/2)
 				p.turn += (lo[1] + hi[1]) / 2
 				t = p.follow(g)
 			}
-		}
-		if len(t.at) < leastRule {
-			continue
-		}
-		if f, ok := t.frame(g); ok {
-			found = append(found, f)
+			if len(t.at) < leastRule {
+				continue
+			}
+			if f, ok := t.frame(g); ok && !yield(f) {
+				return
+			}
 		}
 	}
-	return found
 }
 
 // frame finds every mark on several rows and the lens that explains them.

@@ -1,7 +1,12 @@
 package photo_test
 
 import (
+	"bytes"
+	"encoding/json"
+	"image"
+	"image/png"
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -90,6 +95,42 @@ func TestMeasure_ruleThickness(t *testing.T) {
 	b := measureRuled(t, s, func(r *photo.Request) { r.ThickMM = &thin })
 	require.True(t, a.Accepted && b.Accepted)
 	assert.InDelta(t, 100*(right-thin)/s.DistanceMM, *a.Elongation-*b.Elongation, 0.004)
+}
+
+// What repeats like a rule's marks, over the whole picture, bent or torn off, is
+// answered, and not with a figure.
+func TestMeasure_stripesAreNoRule(t *testing.T) {
+	dice := rand.New(rand.NewPCG(3, 3))
+	for name, level := range map[string]func(x, y float64) float64{
+		"stripes of 3 pixels":  func(x, _ float64) float64 { return 127 + 120*math.Cos(2*math.Pi*x/3) },
+		"stripes of 7 pixels":  func(x, y float64) float64 { return 127 + 120*math.Cos(2*math.Pi*(x+0.1*y)/7) },
+		"one row, ever closer": func(x, y float64) float64 { return 127 + band(y)*math.Cos(x*(1+x/900)) },
+		"one row, torn":        func(x, y float64) float64 { return 127 + band(y)*math.Cos(x+math.Floor(x/300)) },
+		"rings":                func(x, y float64) float64 { return 127 + 120*math.Cos(math.Hypot(x-700, y-500)) },
+		"noise":                func(_, _ float64) float64 { return 255 * dice.Float64() },
+		"nothing":              func(_, _ float64) float64 { return 0 },
+	} {
+		t.Run(name, func(t *testing.T) {
+			m := image.NewGray(image.Rect(0, 0, 1400, 1000))
+			for i := range m.Pix {
+				m.Pix[i] = uint8(level(float64(i%1400), float64(i/1400)))
+			}
+			var file bytes.Buffer
+			require.NoError(t, png.Encode(&file, m))
+			var answer struct{ Accepted *bool }
+			require.NoError(t, json.Unmarshal(photo.Answer(file.Bytes(), []byte(`{"reference":"rule","thickness_mm":1}`)), &answer))
+			require.NotNil(t, answer.Accepted, "an answer, no error")
+			assert.False(t, *answer.Accepted)
+		})
+	}
+}
+
+// band is a strip of 24 rows in the middle.
+func band(y float64) float64 {
+	if math.Abs(y-500) < 12 {
+		return 100
+	}
+	return 0
 }
 
 // tally is how pictures of known truth were measured.

@@ -97,7 +97,7 @@ type band struct {
 // bandOf looks how strong the marks from k on are at each distance from the path.
 func (t *track) bandOf(g *raster.Gray, from, to int) (band, bool) {
 	step := (t.at[to-1] - t.at[from]) / float64(to-1-from)
-	n := int(7*step) + 1
+	n := int(6*step) + 1
 	strong := make([]float64, 2*n+1)
 	fifth := func(b float64) float64 {
 		re, im := 0.0, 0.0
@@ -112,10 +112,9 @@ func (t *track) bandOf(g *raster.Gray, from, to int) (band, bool) {
 	for i := range strong {
 		b := float64(i - n)
 		for k := from; k < to; k++ {
-			for j := -2; j <= 2; j++ { // one step in quarters: dark on the mark, bright between
-				x, y := t.path.at(t.at[k]+float64(j)*step/4, b)
-				strong[i] -= levelAt(g, x, y) * math.Cos(math.Pi*float64(j)/2) * map[bool]float64{true: 0.5, false: 1}[j == 2 || j == -2]
-			}
+			x, y := t.path.at(t.at[k], b) // dark on the mark, bright between it and the next
+			u, v := t.path.at(t.at[k]+step/2, b)
+			strong[i] += levelAt(g, u, v) - levelAt(g, x, y)
 		}
 	}
 	top := 0.0

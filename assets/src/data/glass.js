@@ -35,8 +35,9 @@ const TOO_WILD = 3;
 const PLAUSIBLE = { lo: 1.5, hi: 20 };
 
 /**
- * @typedef {{ratio: number, zoom: number, width: number, height: number, upright: boolean}} Display
- *   device px per px, pinch zoom, the screen's shorter and longer side in px, which way it is held
+ * @typedef {{ratio: number, zoom: number, width: number, height: number, page?: number, upright: boolean}} Display
+ *   device px per px, pinch zoom, the screen's shorter and longer side in px, the page's width in px (some browsers
+ *   zoom a page and change nothing else that can be asked), which way it is held
  * @typedef {'rule'|'card'} Against
  * @typedef {{px_per_mm: number, standard_uncertainty: number, against: Against, settings: number[],
  *   display: Display, at: string}} Calibration settings: mm per setting's px, as set, in px
@@ -102,9 +103,9 @@ export function measured(spans, { px_per_mm, display }) {
 export function standing(calibration, display) {
   if (display.zoom !== 1) return 'zoomed';
   if (!calibration) return 'none';
-  const { ratio, width, height, upright } = calibration.display;
-  const same =
-    ratio === display.ratio && width === display.width && height === display.height && upright === display.upright;
+  const { ratio, width, height, page = display.page, upright } = calibration.display;
+  const whole = ratio === display.ratio && width === display.width && height === display.height;
+  const same = whole && page === display.page && upright === display.upright;
   return same ? 'ok' : 'changed';
 }
 

@@ -4,7 +4,7 @@ import { CARD_MM, SETTINGS, SPANS, calibrated, fitting, measured, roundLength, s
 
 /** @typedef {import('./glass.js').Calibration} Calibration */
 
-const DISPLAY = { ratio: 3, zoom: 1, width: 360, height: 780, upright: true };
+const DISPLAY = { ratio: 3, zoom: 1, width: 360, height: 780, page: 360, upright: true };
 const AT = '2026-06-01T08:00:00Z';
 
 /** @param {ReturnType<typeof calibrated>} result @returns {Calibration} */
@@ -46,9 +46,11 @@ test('another display is refused, not guessed', () => {
   assert.equal(standing(null, DISPLAY), 'none');
   assert.equal(standing(made, DISPLAY), 'ok');
   assert.equal(standing(made, { ...DISPLAY, zoom: 1.5 }), 'zoomed');
-  for (const other of [{ ratio: 2 }, { width: 412 }, { height: 800 }, { upright: false }]) {
+  for (const other of [{ ratio: 2 }, { width: 412 }, { height: 800 }, { page: 300 }, { upright: false }]) {
     assert.equal(standing(made, { ...DISPLAY, ...other }), 'changed');
   }
+  const before = { ...made, display: { ...DISPLAY, page: undefined } }; // made when the page's width was not kept
+  assert.equal(standing(before, DISPLAY), 'ok');
 });
 
 test('as many whole link pairs as fit, and a round length for the rule', () => {

@@ -41,6 +41,7 @@ export function display() {
     zoom: visualViewport?.scale ?? 1,
     width: Math.min(width, height),
     height: Math.max(width, height),
+    page: innerWidth,
     upright: innerHeight > innerWidth,
   };
 }
