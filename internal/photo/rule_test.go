@@ -163,5 +163,7 @@ func (y *tally) holds(t *testing.T) {
 	}
 	assert.LessOrEqual(t, math.Abs(bias), 0.04)
 	assert.LessOrEqual(t, rms, 0.10)
+	// 15 %, and what chance does to the RMS of so few.
+	assert.InDelta(t, 1, math.Sqrt(y.stated/y.accepted)/rms, 0.15+1/math.Sqrt(2*y.accepted))
 	assert.GreaterOrEqual(t, y.inside/y.accepted, 0.9)
 }
