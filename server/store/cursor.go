@@ -47,8 +47,8 @@ func (s *Store) markAt(seq int64, op trace) mark {
 	return mark{s.epoch, seq, fmt.Sprintf("%08x", told)}
 }
 
-// readCursor reads a cursor; an empty one is the beginning. One from before
-// operations were named in cursors names none.
+// readCursor reads a cursor; an empty one is the beginning. One that an older
+// version gave names no operation, and is believed.
 func (s *Store) readCursor(text string) (mark, error) {
 	if text == "" {
 		return mark{epoch: s.epoch}, nil
@@ -76,8 +76,15 @@ func (s *Store) find(who *Session, cursor string) (*mark, error) {
 	var id []byte
 	var draw int64
 	err = s.reader.QueryRow("SELECT op_id, draw FROM ops WHERE place = ?", place(who.gid, m.seq)).Scan(&id, &draw)
-	if errors.Is(err, sql.ErrNoRows) || err == nil && s.markAt(m.seq, trace{uuid(id), draw}) != m {
+	if errors.Is(err, sql.ErrNoRows) {
 		return nil, nil
 	}
-	return &m, explain(err)
+	if err != nil {
+		return nil, explain(err)
+	}
+	at := s.markAt(m.seq, trace{uuid(id), draw})
+	if m.op != "" && at != m {
+		return nil, nil
+	}
+	return &at, nil
 }
