@@ -3,7 +3,9 @@ import { cp, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test } from 'node:test';
+import { isDeepStrictEqual } from 'node:util';
 import { door, until } from './harness/doors.js';
+import { until as look } from './harness/patience.js';
 import { BIKE, agreed, everything, joinBy, phone, server } from './harness/shared.js';
 
 /** @typedef {import('./harness/phone.js').Phone} Phone */
@@ -29,15 +31,14 @@ const cared = (chain, note) => ({
   put: { chain_id: chain, at: '2026-03-01T08:00:00Z', did: ['wiped'], note },
 });
 
-/** @param {Phone[]} phones @param {(one: any) => unknown} test what each of them must come to know */
+/** @param {Phone[]} phones @param {(one: any) => unknown} test what each of them must come to know, and nothing else */
 async function allKnow(phones, test) {
-  for (let tries = 0; tries < 100; tries++) {
+  const now = async () => {
     for (const { page } of phones) await door(page, 'syncNow');
     for (const { page } of phones) await until(page, agreed);
-    const all = await Promise.all(phones.map(everything));
-    if (all.every(test)) return all;
-  }
-  throw new Error(`not so in time: ${test}`);
+    return Promise.all(phones.map(everything));
+  };
+  return look(now, (all) => all.every((one) => test(one) && isDeepStrictEqual(one, all[0])), String(test));
 }
 
 /** @param {any} tables @param {string} table @returns {string[]} the names or notes there */
