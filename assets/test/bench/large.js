@@ -51,10 +51,10 @@ async function moved({ page, context }, work) {
  */
 export async function comings(one, other) {
   await ready(one);
-  const text = file(0, BIKES, 20);
-  const taken = await moved(one, () =>
-    one.page.evaluate((whole) => /** @type {any} */ (globalThis).takeIn(whole), text),
-  );
+  await one.page.evaluate((text) => Object.assign(globalThis, { text }), file(0, BIKES, 20));
+  const taken = await moved(one, () => {
+    return one.page.evaluate(() => /** @type {any} */ (globalThis).takeIn(/** @type {any} */ (globalThis).text));
+  });
   const link = await one.page.evaluate(async () => {
     const { share, invite, stateNow } = /** @type {any} */ (globalThis);
     await share('Shed', 'One');
