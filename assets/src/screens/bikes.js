@@ -44,7 +44,8 @@ function all(state, garage) {
 }
 
 /** The first minute: what this place is for. @param {NonNullable<State['garage']>} garage */
-function none({ role }) {
+function none({ role, sync }) {
+  if (sync.state === 'busy' && sync.at === null) return html`<p role="status">${t('bikes.coming')}</p>`;
   if (!mayAdd(role, 'bikes')) return html`<p>${t('bikes.none.viewer')}</p>`;
   return html`<section class="sheet first"><h2>${t('bikes.none')}</h2>${list('bikes.none', {}).map((text) => html`<p>${text}</p>`)}</section>
     ${demoOffer(now())}`;

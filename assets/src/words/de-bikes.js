@@ -7,6 +7,7 @@ export default {
   'bikes.none': 'Noch kein Rad',
   'bikes.none.1': 'Ein Name genügt für den Anfang. Der Rest wird gefragt, wenn er gebraucht wird.',
   'bikes.none.2': 'Dann gehört jede Messung und jede Fahrt zu ihrem Rad, und das dringendste steht oben.',
+  'bikes.coming': 'Die Räder sind unterwegs auf dieses Telefon.',
   'bikes.none.viewer': 'In dieser Garage hat noch niemand ein Rad angelegt.',
   'bikes.search': 'Name, Anhänger, Gruppe oder Notiz',
   'bikes.found': '{n} von {of}',

@@ -7,6 +7,7 @@ export default {
   'bikes.none': 'No bike yet',
   'bikes.none.1': 'A name is enough to begin. The rest is asked when it is needed.',
   'bikes.none.2': 'Then every reading and every ride goes with its bike, and the most urgent one stands on top.',
+  'bikes.coming': 'The bikes are on their way to this phone.',
   'bikes.none.viewer': 'Nobody has added a bike to this garage yet.',
   'bikes.search': 'Name, tag, group or note',
   'bikes.found': '{n} of {of}',

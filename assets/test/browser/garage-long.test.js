@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { door, garage, until } from './harness/doors.js';
+import { goTo } from './harness/phone.js';
 import { agreed, joinBy, phone, same, server } from './harness/shared.js';
 
 const BIKES = 60;
@@ -45,7 +46,14 @@ test('a long garage comes to a new phone whole, though both change it meanwhile'
   await door(a.page, 'save', [{ table: 'bikes', record_id: id(3), put: { name: 'Late', tag: 'L' } }]);
   await door(a.page, 'save', [{ table: 'bikes', record_id: id(4), remove: true }]);
   await until(a.page, agreed);
+  /** @type {() => void} */
+  let answer = () => {};
+  const held = new Promise((done) => (answer = () => done(undefined)));
+  await b.page.route('**/sync', (route) => held.then(() => route.continue()));
   await joinBy(a, b);
+  await goTo(b.page, '/#/bikes');
+  await b.page.getByText('The bikes are on their way to this phone.').waitFor();
+  answer();
   for (let i = 0; i < 5; i++) {
     await door(b.page, 'save', [{ table: 'instruments', put: { name: `Rule ${i}`, kind: 'rule' } }]);
     await door(a.page, 'save', [{ table: 'bikes', record_id: id(5), put: { note: `note ${i}` } }]);
