@@ -433,15 +433,17 @@ func (w *world) check(wholly bool) error {
 // few, and after it was set back another phone's record may have come first; or
 // in what it alone still knows of a phone that is lost.
 func (w *world) allowed(p *phone, state, reference record.State, want, got map[string]string) bool {
-	if p.welcome.Role.AtLeast(record.Leader) {
+	if w.setBack == 0 || p.welcome.Role.AtLeast(record.Leader) {
 		return false
 	}
 	refused := map[string]bool{}
 	for _, author := range w.phones {
 		for id := range author.disk.refused {
-			if op := author.disk.again[id]; op != nil {
-				refused[op.Table+"/"+op.Record] = true
+			op := author.disk.again[id]
+			if op == nil {
+				op = author.written[id]
 			}
+			refused[op.Table+"/"+op.Record] = true
 		}
 	}
 	for _, view := range []map[string]string{want, got} {
