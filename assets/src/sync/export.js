@@ -16,6 +16,7 @@ const BATCH = 200;
 export async function exported(garage, now) {
   const about = { format: FORMAT, garage_id: garage.id, name: garage.name, exported_at: now.toISOString() };
   const refused = await refusedOps(garage.key);
+  /** @type {BlobPart[]} */
   const parts = [JSON.stringify({ ...about, refused }).slice(0, -1), ',"tables":{'];
   let table = '';
   for (let last = ['']; ;) {
@@ -29,7 +30,7 @@ export async function exported(garage, now) {
       text += JSON.stringify({ record_id: row.record_id, fields: shown(row) });
       table = row.table;
     }
-    parts.push(text); // a blob of a hundred thousand pieces takes long to make
+    parts.push(new Blob([text])); // made at once at the end, it would take long
   }
   return new Blob([...parts, table ? ']}}' : '}}'], { type: 'application/json' });
 }
