@@ -1,7 +1,5 @@
 package store
 
-import "sync"
-
 // ReadCursor reads a cursor and writes it again.
 func ReadCursor(epoch, text string) (string, error) {
 	m, err := (&Store{epoch: epoch}).readCursor(text)
@@ -29,14 +27,8 @@ func (s *Store) Do(statement string) error {
 	return s.write(func(t *tx) error { return t.exec(statement) }, nil)
 }
 
-var opening sync.Mutex
-
 // OpenNoSync opens a store that does not wait for the disk, for simulations
 // that end with their process anyway.
 func OpenNoSync(dir string) (*Store, error) {
-	opening.Lock()
-	defer opening.Unlock()
-	synchronous = "OFF"
-	defer func() { synchronous = "FULL" }()
-	return Open(dir, DefaultQuota())
+	return open(dir, DefaultQuota(), "OFF")
 }

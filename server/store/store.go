@@ -58,10 +58,6 @@ type Quota struct {
 // harm.
 func DefaultQuota() Quota { return Quota{Ops: 500_000, Bytes: 128 << 20, Devices: 500, Invites: 200} }
 
-// synchronous is how hard a commit is pressed to the disk; only simulations
-// change it.
-var synchronous = "FULL"
-
 // dsn names a database file with everything each connection needs.
 func dsn(path string, options url.Values) string {
 	options.Set("_busy_timeout", "5000")
@@ -72,13 +68,19 @@ func dsn(path string, options url.Values) string {
 // Open opens, or makes, the database in a folder and brings its schema up to
 // date.
 func Open(dir string, quota Quota) (*Store, error) {
+	return open(dir, quota, "FULL")
+}
+
+// open takes how hard a commit is pressed to the disk; only simulations ask for
+// less than FULL.
+func open(dir string, quota Quota, synchronous string) (*Store, error) {
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return nil, err
 	}
 	path := filepath.Join(dir, FileName)
 	s := &Store{path: path, quota: quota, jobs: make(chan *job, maxJobs), stop: make(chan struct{}), closed: make(chan struct{}),
 		checkpoint: make(chan struct{}), settled: make(chan struct{})}
-	conn, err := s.connect(path)
+	conn, err := s.connect(path, synchronous)
 	if err != nil {
 		return nil, fmt.Errorf("opening %s: %w", path, errors.Join(explain(err), s.disconnect()))
 	}
@@ -88,7 +90,7 @@ func Open(dir string, quota Quota) (*Store, error) {
 }
 
 // connect opens the writer's one connection and the readers' pool.
-func (s *Store) connect(path string) (conn *sql.Conn, err error) {
+func (s *Store) connect(path, synchronous string) (conn *sql.Conn, err error) {
 	s.writer, err = sql.Open("sqlite3", dsn(path, url.Values{
 		"_journal_mode": {"WAL"}, "_synchronous": {synchronous}, "_secure_delete": {"on"}, "_txlock": {"immediate"},
 		"_cache_size": {"-65536"}, // KiB: what a busy hour touches stays in memory
