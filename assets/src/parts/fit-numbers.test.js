@@ -11,9 +11,9 @@ test('signs are true, zero has none', () => {
 });
 
 test('a probability is never shown as certainty', () => {
-  assert.equal(share(1), 'over 99 %');
-  assert.equal(share(0), 'under 1 %');
-  assert.equal(share(0.837), '84 %');
+  assert.equal(share(1), 'over 99\u00a0%');
+  assert.equal(share(0), 'under 1\u00a0%');
+  assert.equal(share(0.837), '84\u00a0%');
 });
 
 test('units follow the setting', () => {
