@@ -10,10 +10,9 @@ import (
 
 // spareInlining returns the main engine's compiler flags and environment.
 // Copying functions into their callers as usual would put it past its size
-// budget; copying only those of a cost of 55 instead of 80 makes it
-// smaller and faster than copying none. Where the forecast spends its time it
-// stays as usual. A compiler that no longer knows the experiment with this
-// setting copies none.
+// budget; so only those of a cost of 55 instead of 80 are copied, but where the
+// forecast spends its time. A compiler that no longer knows the experiment with
+// this setting copies none.
 func spareInlining() []string {
 	const experiment = "GOEXPERIMENT=newinliner"
 	where := []string{"-gcflags=math=", "-gcflags=tautspan/internal/num=", "-gcflags=tautspan/internal/forecast="}
