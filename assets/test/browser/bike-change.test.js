@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { firstReading, nextReading } from './harness/bike-work.js';
 import { tabTo } from './harness/keys.js';
-import { assertLooks } from './harness/look.js';
+import { assertLooks, atEnd } from './harness/look.js';
 import { becomes } from './harness/patience.js';
 import { goTo, newPhone, openAndKeep, type } from './harness/phone.js';
 import { startServer } from './harness/server.js';
@@ -29,6 +29,8 @@ async function worn(page) {
   await firstReading(page, { marks: 1, name: NAME, ran: /^500$/ });
   await nextReading(page, { marks: 1, name: NAME, km: '700' });
   await nextReading(page, { marks: 2, name: NAME, km: '800' });
+  await page.locator('.fan-pin').nth(2).waitFor();
+  await atEnd(page); // what still comes would move what is touched next
 }
 
 test('a chain changed, with no network: 2 touches when nothing else is to be said; its history carries on', async (t) => {
