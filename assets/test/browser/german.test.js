@@ -102,6 +102,7 @@ test('a verdict with its reasons, a chain family and an error are German', async
   await page.getByText('Die Grenze für diesen Antrieb ist 0,50 %.').waitFor();
   await assertSound(page, 'a verdict');
   await page.getByRole('button', { name: 'Ein Strich mehr' }).tap();
+  await becomes(async () => (await page.locator('#value').inputValue()) !== '306,4 mm', true);
   await page.locator('#value').fill('9999 mm');
   await page.getByText('Das sind 9999 mm; erlaubt sind 1 bis 6000 mm.').waitFor();
   await assertSound(page, 'an error');
