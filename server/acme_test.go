@@ -174,7 +174,7 @@ func TestDomain(t *testing.T) {
 		require.NoError(t, resp.Body.Close())
 		return resp
 	}
-	// A handshake ends after 10 s like every phase; a certificate that takes longer comes for the next one.
+	// A handshake has its end like every phase; a certificate that takes longer comes for the next one.
 	require.EventuallyWithT(t, func(c *assert.CollectT) {
 		resp, err := client.Get("https://bikes.test/healthz")
 		require.NoError(c, err)
