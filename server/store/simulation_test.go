@@ -26,6 +26,7 @@ import (
 
 	"tautspan/internal/record"
 	"tautspan/internal/testkit"
+	"tautspan/internal/wire"
 	"tautspan/server/api"
 	"tautspan/server/store"
 )
@@ -515,13 +516,24 @@ func told(op *record.Op, state record.State) bool {
 	return !op.Remove || string(max(r.Removed, r.Latest())) >= string(op.Clock)
 }
 
-// saidNo reports whether the rider was told, with what it says, that an operation
-// of theirs was not taken when it was told again.
+// saidNo reports whether the rider was told, with what it says or what they later
+// put in its place, that an operation of theirs was not taken when it was told again.
 func (p *phone) saidNo(op *record.Op) bool {
 	for id := range p.disk.refused {
-		if again := p.disk.again[id]; again != nil && again.Table == op.Table && again.Record == op.Record && again.Clock == op.Clock {
+		again := p.disk.again[id]
+		if again != nil && again.Table == op.Table && again.Record == op.Record && again.Clock >= op.Clock && names(again, op) {
 			return true
 		}
 	}
 	return false
+}
+
+// names reports whether an operation puts every field that another one does.
+func names(one, other *record.Op) bool {
+	for _, m := range other.Put {
+		if !slices.ContainsFunc(one.Put, func(n wire.Member) bool { return n.Name == m.Name }) {
+			return false
+		}
+	}
+	return true
 }
