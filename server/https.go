@@ -15,6 +15,7 @@ import (
 	"strings"
 	"time"
 
+	"github.com/rs/zerolog"
 	"golang.org/x/crypto/acme"
 	"golang.org/x/crypto/acme/autocert"
 	_ "golang.org/x/crypto/x509roots/fallback" // a bare machine has no roots of its own to trust an authority by
@@ -98,6 +99,39 @@ func (h HTTPS) secure(dataDir string, port int) (*tls.Config, http.Handler, erro
 	return config, manager.HTTPHandler(plain), nil
 }
 
+// certificatePause is between two tries for a certificate: authorities count
+// what fails, and wait for nobody who asks too often.
+const certificatePause = 10 * time.Minute
+
+// fetchCertificates gets each domain's certificate before the first caller needs
+// it, who would not wait so long, and has it renewed from then on. It tries until
+// it has them or ctx is done.
+func fetchCertificates(ctx context.Context, log zerolog.Logger, domains []string, pause time.Duration,
+	get func(*tls.ClientHelloInfo) (*tls.Certificate, error)) {
+	for {
+		domains = slices.DeleteFunc(slices.Clone(domains), func(name string) bool {
+			// As a phone of today asks: an authority gives it a certificate with an elliptic key.
+			_, err := get(&tls.ClientHelloInfo{ServerName: name, CipherSuites: []uint16{tls.TLS_ECDHE_ECDSA_WITH_AES_128_GCM_SHA256}})
+			switch {
+			case ctx.Err() != nil:
+			case err != nil:
+				log.Warn().Err(err).Str("domain", name).Stringer("again_in", pause).Msg("no certificate yet")
+			default:
+				log.Info().Str("domain", name).Msg("the certificate is there")
+			}
+			return err == nil
+		})
+		if len(domains) == 0 {
+			return
+		}
+		select {
+		case <-ctx.Done():
+			return
+		case <-time.After(pause):
+		}
+	}
+}
+
 // toHTTPS sends whoever came by plain HTTP to the same place by HTTPS. What
 // carries a secret or changes something is refused instead, so that whoever made
 // the mistake notices it.
@@ -112,11 +146,13 @@ func toHTTPS(domains []string, port int) http.Handler {
 		if name, _, err := net.SplitHostPort(host); err == nil {
 			host = name
 		}
+		host = strings.Trim(host, "[]") // of an IPv6 address
 		if len(domains) > 0 && !slices.Contains(domains, host) {
 			host = domains[0]
 		}
-		if port != 443 {
-			host = net.JoinHostPort(host, strconv.Itoa(port))
+		host = net.JoinHostPort(host, strconv.Itoa(port))
+		if port == 443 {
+			host = strings.TrimSuffix(host, ":443")
 		}
 		http.Redirect(w, r, "https://"+host+r.URL.RequestURI(), http.StatusPermanentRedirect)
 	})

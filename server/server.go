@@ -70,6 +70,9 @@ func Run(ctx context.Context, cfg Config) (err error) {
 		}
 	}
 	cfg.Log.Info().Str("address", address.String()).Strs("open", openAt(address, cfg.HTTPS)).Str("version", Version()).Msg("listening")
+	if len(cfg.HTTPS.Domains) > 0 { // nobody waits for it, when stopping neither
+		go fetchCertificates(ctx, cfg.Log, cfg.HTTPS.Domains, certificatePause, server.TLSConfig.GetCertificate)
+	}
 	stopped := make(chan error, 1)
 	go func() {
 		<-ctx.Done()
