@@ -124,6 +124,7 @@ type synced struct {
 	Cursor   string
 	Ops      []json.RawMessage
 	More     bool
+	Role     record.Role
 	Rejected []struct {
 		OpID        string `json:"op_id"`
 		Code, Field string

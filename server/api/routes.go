@@ -50,6 +50,8 @@ func init() { // the table lists actions that describe the table
 		{Method: "POST", Path: inGarage + "/invites", Least: record.Owner, Summary: "Make an invitation", member: inviteCreate,
 			Request: message[inviteRequest], Response: message[inviteResponse]},
 		{Method: "GET", Path: inGarage + "/devices", Least: record.Owner, Summary: "List the devices", member: devicesList},
+		{Method: "PATCH", Path: inGarage + "/devices/{device_id}", Least: record.Owner, Summary: "Change what a device may do; it hears at its next sync",
+			member: deviceChange, Request: message[changeRequest]},
 		{Method: "DELETE", Path: inGarage + "/devices/{device_id}", Least: record.Viewer,
 			Summary: "Shut a device out: an owner any, everybody their own", member: deviceRevoke},
 		{Method: "POST", Path: inGarage + "/sync", Least: record.Viewer, Summary: "Send new operations and get those of others",

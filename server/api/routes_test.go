@@ -46,6 +46,7 @@ var expectations = map[string]expected{
 	"POST /api/v1/garages/{id}/invites":               inGarage(`{"role":"viewer","uses":1,"expires_in_s":60}`, 403, 403, 403, 201),
 	"GET /api/v1/garages/{id}/devices":                inGarage("", 403, 403, 403, 200),
 	"DELETE /api/v1/garages/{id}/devices/{device_id}": inGarage("", 403, 403, 403, 204), // a device that is not one's own
+	"PATCH /api/v1/garages/{id}/devices/{device_id}":  inGarage(`{"role":"owner"}`, 403, 403, 403, 204),
 	"POST /api/v1/garages/{id}/sync":                  inGarage(`{"cursor":"","ops":[]}`, 200, 200, 200, 200),
 	"GET /api/v1/garages/{id}/events":                 inGarage("", 200, 200, 200, 200),
 	"GET /api/v1/garages/{id}/export.json":            inGarage("", 200, 200, 200, 200),
@@ -136,7 +137,7 @@ func (p *place) tokenOf(who string, owner member) string {
 func TestRoutes_otherMethods(t *testing.T) {
 	p := newPlace(t)
 	for _, r := range api.Table() {
-		w := p.call("PATCH", strings.NewReplacer("{id}", "x", "{device_id}", "x", "{name}", "wear").Replace(r.Path), "", "")
+		w := p.call("PUT", strings.NewReplacer("{id}", "x", "{device_id}", "x", "{name}", "wear").Replace(r.Path), "", "")
 		requireError(t, w, http.StatusMethodNotAllowed, "not_allowed", "")
 	}
 }

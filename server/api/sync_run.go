@@ -31,6 +31,7 @@ type syncResponse struct {
 	more     bool
 	setBack  bool
 	rejected []rejection
+	role     record.Role
 }
 
 func (s *syncResponse) Fields(o *wire.Object) {
@@ -40,6 +41,7 @@ func (s *syncResponse) Fields(o *wire.Object) {
 	o.Boolean("set_back", &s.setBack).Required().
 		Doc("the server was set back to an earlier state and lacks what the cursor named: nothing of this call was taken, the cursor given is the beginning; after pulling from there send again what is missing", "")
 	wire.List(o, "rejected", &s.rejected).Required().Doc("operations that were refused; all others are kept for good", "")
+	wire.Choice(o, "role", &s.role, record.Roles()...).Required().Doc("what this device may do now", "")
 }
 
 type rejection struct {
@@ -79,7 +81,7 @@ func syncRun(a *actions, w http.ResponseWriter, r *http.Request, who *store.Sess
 	for _, r := range refused {
 		rejected = append(rejected, rejection{r.OpID, r.Err})
 	}
-	return answer(w, http.StatusOK, &syncResponse{page.Cursor, page.Ops, page.More, page.SetBack, rejected})
+	return answer(w, http.StatusOK, &syncResponse{page.Cursor, page.Ops, page.More, page.SetBack, rejected, who.Role})
 }
 
 // readOps returns the operations whose form is sound and refuses the others.

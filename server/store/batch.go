@@ -7,7 +7,7 @@ import (
 )
 
 var (
-	lookSessions = lookupsOf(1, "device", `SELECT device_id, gid, last_seq, bytes FROM w CROSS JOIN devices ON device_id = device
+	lookSessions = lookupsOf(1, "device", `SELECT device_id, role, gid, last_seq, bytes FROM w CROSS JOIN devices ON device_id = device
 		JOIN garages USING (gid) WHERE revoked_ms IS NULL`)
 	lookOps     = lookupsOf(2, "g, id", "SELECT gid, op_id, body FROM w CROSS JOIN ops ON gid = g AND op_id = id")
 	lookRecords = lookupsOf(2, "g, id", "SELECT gid, record_id, tbl, created_by FROM w CROSS JOIN records ON gid = g AND record_id = id")
@@ -26,6 +26,12 @@ type counts struct {
 	changed         bool
 }
 
+// member is what a device is now.
+type member struct {
+	role   record.Role
+	garage *counts
+}
+
 type opKey struct {
 	gid int64
 	id  uuid
@@ -41,7 +47,7 @@ type recordKey struct {
 // their operations is asked for all of them, and what is new is written for all.
 type batch struct {
 	tx       *tx
-	sessions map[string]*counts // by device
+	sessions map[string]member // by device
 	garages  map[int64]*counts
 	ops      map[opKey]string
 	records  map[recordKey]*record.Prior
@@ -58,7 +64,7 @@ type item struct {
 // pushAll does the work of calls in the order in which they stand. A call that
 // may not push any more is refused with ErrShutOut in its field refusal.
 func pushAll(t *tx, pushes []*push) error {
-	b := &batch{tx: t, sessions: map[string]*counts{}, garages: map[int64]*counts{}}
+	b := &batch{tx: t, sessions: map[string]member{}, garages: map[int64]*counts{}}
 	if err := b.admit(pushes); err != nil {
 		return err
 	}
@@ -86,8 +92,8 @@ func pushAll(t *tx, pushes []*push) error {
 	return updateCounts.run(t, &changed)
 }
 
-// admit finds the garage of each call, unless its device was revoked or the
-// garage deleted since the token was shown.
+// admit finds the garage of each call, unless its device was revoked, got
+// another role, or the garage was deleted since the token was shown.
 func (b *batch) admit(pushes []*push) error {
 	var devices rows
 	for i, p := range pushes {
@@ -97,14 +103,15 @@ func (b *batch) admit(pushes []*push) error {
 		}
 		err := lookSessions.ask(b.tx, &devices, func(found *sql.Rows) error {
 			var device string
+			var role record.Role
 			g := &counts{}
-			if err := found.Scan(&device, &g.gid, &g.seq, &g.bytes); err != nil {
+			if err := found.Scan(&device, (*string)(&role), &g.gid, &g.seq, &g.bytes); err != nil {
 				return err
 			}
 			if b.garages[g.gid] == nil {
 				b.garages[g.gid] = g
 			}
-			b.sessions[device] = b.garages[g.gid]
+			b.sessions[device] = member{role, b.garages[g.gid]}
 			return nil
 		})
 		if err != nil {
@@ -113,9 +120,14 @@ func (b *batch) admit(pushes []*push) error {
 		devices = rows{}
 	}
 	for _, p := range pushes {
-		p.garage = b.sessions[p.who.Device]
-		if p.garage == nil || p.garage.gid != p.who.gid {
-			p.garage, p.refusal = nil, ErrShutOut
+		is := b.sessions[p.who.Device]
+		switch {
+		case is.garage == nil || is.garage.gid != p.who.gid:
+			p.refusal = ErrShutOut
+		case is.role != p.who.Role:
+			p.refusal = errRoleChanged
+		default:
+			p.garage = is.garage
 		}
 	}
 	return nil

@@ -22,6 +22,9 @@ func (s *Store) RowsPerTable() (map[string]int, error) {
 	return counts, nil
 }
 
+// SameNumber reports whether two garages have, or had, one number in the database.
+func SameNumber(a, b *Session) bool { return a.gid == b.gid }
+
 // Do runs any statement.
 func (s *Store) Do(statement string) error {
 	return s.write(func(t *tx) error { return t.exec(statement) }, nil)

@@ -13,7 +13,7 @@ type Session struct {
 	GarageID string
 	Device   string
 	Role     record.Role
-	gid      int64
+	gid      int64 // another garage's once this one was deleted
 	seenDay  int64
 }
 
@@ -52,6 +52,9 @@ func (w *Welcome) addDevice(t *tx, gid int64, name string, nowMS int64) error {
 // DeleteGarage removes a garage with everything in it.
 func (s *Store) DeleteGarage(who *Session) error {
 	return s.write(func(t *tx) error {
+		if err := t.still(who); err != nil {
+			return err
+		}
 		return t.exec("DELETE FROM garages WHERE gid = ?", who.gid)
 	}, func() { s.watch.closeGarage(who.GarageID) })
 }
@@ -59,7 +62,7 @@ func (s *Store) DeleteGarage(who *Session) error {
 // GarageName returns the garage's name.
 func (s *Store) GarageName(who *Session) (string, error) {
 	var name string
-	err := s.reader.QueryRow("SELECT name FROM garages WHERE gid = ?", who.gid).Scan(&name)
+	err := s.reader.QueryRow("SELECT name FROM garages WHERE garage_id = ?", who.GarageID).Scan(&name)
 	if errors.Is(err, sql.ErrNoRows) {
 		return "", errNoGarage
 	}
@@ -68,6 +71,23 @@ func (s *Store) GarageName(who *Session) (string, error) {
 
 // ErrShutOut says that the token does not count any more.
 var ErrShutOut = fault.New(fault.Denied, "", "this token is not valid: never given, or revoked; join again with an invitation")
+
+// errRoleChanged says that the role with which the call began is not the device's any more.
+var errRoleChanged = fault.New(fault.Unavailable, "", "what this device may do was changed just now; try again")
+
+// still refuses what a device asks for that was revoked, or got another role,
+// since it showed its token.
+func (t *tx) still(who *Session) error {
+	var role record.Role
+	err := t.row("SELECT role FROM devices WHERE device_id = ? AND gid = ? AND revoked_ms IS NULL", []any{who.Device, who.gid}, (*string)(&role))
+	switch {
+	case errors.Is(err, sql.ErrNoRows):
+		return ErrShutOut
+	case err == nil && role != who.Role:
+		return errRoleChanged
+	}
+	return err
+}
 
 var errNoGarage = fault.New(fault.NotFound, "", "there is no such garage, or it is not yours to see")
 

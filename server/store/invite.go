@@ -14,6 +14,9 @@ func (s *Store) Invite(who *Session, role record.Role, uses, expiresMS, nowMS in
 	id := newID(nowMS)
 	code, hash := newSecret(id)
 	return code, s.write(func(t *tx) error {
+		if err := t.still(who); err != nil {
+			return err
+		}
 		var open int64
 		if err := t.row("SELECT count(*) FROM invites WHERE gid = ? AND expires_ms > ?", []any{who.gid, nowMS}, &open); err != nil {
 			return err

@@ -33,14 +33,19 @@ func (s *Store) Pull(who *Session, cursor string) (*Page, error) {
 	return s.pull(who, from)
 }
 
+// takesPart is whether a device, the first argument, is of a garage, the second, and not revoked.
+const takesPart = "EXISTS (SELECT 1 FROM devices WHERE device_id = ? AND gid = ? AND revoked_ms IS NULL)"
+
 func (s *Store) pull(who *Session, from *mark) (*Page, error) {
 	if from == nil {
 		return &Page{Ops: [][]byte{}, Cursor: s.beginning(), More: true, SetBack: true}, nil
 	}
 	var last int64
-	err := s.reader.QueryRow("SELECT last_seq FROM garages WHERE gid = ?", who.gid).Scan(&last)
+	// A body may have taken long to arrive: who was let in then may be out by
+	// now, and the number of a deleted garage another's.
+	err := s.reader.QueryRow("SELECT last_seq FROM garages WHERE gid = ? AND "+takesPart, who.gid, who.Device, who.gid).Scan(&last)
 	if errors.Is(err, sql.ErrNoRows) {
-		return nil, errNoGarage
+		return nil, ErrShutOut
 	}
 	if err != nil {
 		return nil, explain(err)
@@ -49,8 +54,8 @@ func (s *Store) pull(who *Session, from *mark) (*Page, error) {
 	if from.seq == last {
 		return page, nil
 	}
-	rows, err := s.reader.Query("SELECT place, op_id, draw, body FROM ops WHERE place > ? AND place <= ? ORDER BY place LIMIT ?",
-		place(who.gid, from.seq), place(who.gid, last), MaxPage+1)
+	rows, err := s.reader.Query("SELECT place, op_id, draw, body FROM ops WHERE place > ? AND place <= ? AND "+takesPart+" ORDER BY place LIMIT ?",
+		place(who.gid, from.seq), place(who.gid, last), who.Device, who.gid, MaxPage+1)
 	if err != nil {
 		return nil, explain(err)
 	}
@@ -79,7 +84,8 @@ type queryer interface {
 
 // EachOp calls visit with every operation of a garage in the order of arrival.
 func (s *Store) EachOp(who *Session, visit func(*record.Op) error) error {
-	rows, err := s.reader.Query("SELECT body FROM ops WHERE place BETWEEN ? AND ? ORDER BY place", place(who.gid, 1), place(who.gid+1, 0))
+	rows, err := s.reader.Query("SELECT body FROM ops WHERE place BETWEEN ? AND ? AND EXISTS (SELECT 1 FROM garages WHERE gid = ? AND garage_id = ?) ORDER BY place",
+		place(who.gid, 1), place(who.gid+1, 0), who.gid, who.GarageID)
 	if err != nil {
 		return explain(err)
 	}

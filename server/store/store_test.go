@@ -251,7 +251,9 @@ func TestStore_Revoke(t *testing.T) {
 	assert.Nil(t, gone)
 	_, err = s.Push(who, []*record.Op{bikeOp(t, who, 1, "")}, now)
 	assert.ErrorIs(t, err, store.ErrShutOut, "even when the token was shown before")
-	requireCode(t, s.Revoke(who, who.Device, now), fault.NotFound)
+	_, err = s.Pull(who, "")
+	assert.ErrorIs(t, err, store.ErrShutOut)
+	assert.ErrorIs(t, s.Revoke(who, who.Device, now), store.ErrShutOut)
 }
 
 func TestStore_Quota(t *testing.T) {
@@ -281,6 +283,32 @@ func TestStore_DeleteGarage(t *testing.T) {
 	counts, err := s.RowsPerTable()
 	require.NoError(t, err)
 	assert.Equal(t, map[string]int{"garages": 1, "devices": 1, "ops": 1, "records": 1, "invites": 0}, counts)
+}
+
+// A call whose body arrives slowly begins before its garage is deleted and goes
+// on after another got the number it had: it sees nothing of that one.
+func TestStore_DeleteGarage_nextOne(t *testing.T) {
+	s := open(t, store.DefaultQuota())
+	before := found(t, s)
+	require.NoError(t, s.DeleteGarage(before))
+	after := found(t, s)
+	require.True(t, store.SameNumber(before, after), "or this tests nothing")
+	_, err := s.Push(after, []*record.Op{bikeOp(t, after, 1, "")}, now)
+	require.NoError(t, err)
+	page, _, err := s.Sync(before, "", nil, now)
+	assert.ErrorIs(t, err, store.ErrShutOut, "%v", page)
+	_, err = s.Invite(before, record.Leader, 1, now+1, now)
+	assert.ErrorIs(t, err, store.ErrShutOut)
+	assert.ErrorIs(t, s.Revoke(before, after.Device, now), store.ErrShutOut)
+	assert.ErrorIs(t, s.DeleteGarage(before), store.ErrShutOut)
+	state, err := s.State(before)
+	require.NoError(t, err)
+	assert.Empty(t, state)
+	devices, err := s.Devices(before)
+	require.NoError(t, err)
+	assert.Empty(t, devices)
+	_, err = s.GarageName(before)
+	requireCode(t, err, fault.NotFound)
 }
 
 // Many callers at once: each gets its own answer, all operations are there, in

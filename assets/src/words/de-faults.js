@@ -265,6 +265,18 @@ export const faults = [
     'dieses Telefon ist abgemeldet; mit einer Einladung wieder beitreten',
   ],
   ['there is no such garage, or it is not yours to see', 'diese Garage gibt es nicht, oder sie ist nicht für dich'],
+  [
+    "this is the garage's last owner: make another device an owner first, or delete the garage",
+    'dieses Telefon hat als letztes die Rolle Besitz: erst einem anderen diese Rolle geben, oder die Garage löschen',
+  ],
+  [
+    "this is the garage's last owner: make another device an owner first",
+    'dieses Telefon hat als letztes die Rolle Besitz: erst einem anderen diese Rolle geben',
+  ],
+  [
+    'what this device may do was changed just now; try again',
+    'die Rolle dieses Telefons hat sich eben geändert; noch einmal versuchen',
+  ],
   ['there is no such device in this garage', 'dieses Telefon gibt es in dieser Garage nicht'],
   [
     'this invitation is not valid: mistyped, used up, expired or taken back; ask for a new one',
