@@ -28,7 +28,7 @@ func TestTidy(t *testing.T) {
 	op, err := record.ReadOp([]byte(`{"op_id":"017f22e2-79b0-7cc3-98c4-000000000001","hlc":"2024-03-01T08:00:00.000Z-0000","device_id":"` + old.DeviceID +
 		`","table":"bikes","record_id":"11111111-1111-4111-8111-111111111111","put":{"name":"Wren","drive":"hub"}}`))
 	require.NoError(t, err)
-	_, err = s.Push(who, []*record.Op{op}, time.Now().UnixMilli())
+	_, _, err = s.Sync(who, "", []*record.Op{op}, time.Now().UnixMilli())
 	require.NoError(t, err)
 	silent, err := s.CreateGarage("Silent", "phone", time.Now().AddDate(-2, 0, 0).UnixMilli())
 	require.NoError(t, err)

@@ -18,9 +18,6 @@ var records = []Calculation{
 	define("import", "The records of a garage that was given out", record.Import),
 }
 
-// Records lists what a phone may ask about its own records.
-func Records() []Calculation { return records }
-
 // CallRecords is Call for what a phone asks about its own records.
 func CallRecords(name string, request []byte) ([]byte, error) {
 	return call(records, MaxRecordsBytes, name, request)

@@ -32,20 +32,6 @@ type Check struct {
 	AtMS int64
 }
 
-// Waiting returns the bikes that are not cleared: held ones first, then those
-// nobody has seen.
-func (r *Round) Waiting() []Stand {
-	waiting := []Stand{}
-	for _, state := range []record.BikeState{record.Held, record.NotSeen} {
-		for _, s := range r.Stands {
-			if s.State == state {
-				waiting = append(waiting, s)
-			}
-		}
-	}
-	return waiting
-}
-
 func readRounds(all []*record.Record, bikes []*Bike) []*Round {
 	rounds, checks := []*Round{}, map[[2]string][]*Check{}
 	for _, r := range all {

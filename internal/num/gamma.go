@@ -5,41 +5,28 @@ import "math"
 // gammaAccuracy ends the series and the continued fraction below.
 const gammaAccuracy = 1e-15
 
-// GammaP returns the regularised lower incomplete gamma function
-// P(a, x) = 1/Gamma(a) · integral of t^(a-1) e^-t from 0 to x: the probability
-// that a gamma variable of shape a and scale 1 is at most x. Range: a > 0,
-// x >= 0; NaN otherwise. P(a, 0) = 0 and P(a, inf) = 1. Source: NIST Digital
-// Library of Mathematical Functions 8.11.4 (series, for x < a+1) and 8.9.2
-// (continued fraction); checked against gonum.
-func GammaP(a, x float64) float64 {
-	p, _ := gammaPQ(a, x)
-	return p
-}
-
-// GammaQ returns the upper function Q(a, x) = 1 - P(a, x), accurate where it is
-// small. Ranges as for GammaP. Source: as for GammaP.
+// GammaQ returns the regularised upper incomplete gamma function
+// Q(a, x) = 1/Gamma(a) · integral of t^(a-1) e^-t from x to infinity: the
+// probability that a gamma variable of shape a and scale 1 is above x, accurate
+// where it is small. Range: a > 0 and finite, x >= 0; NaN otherwise. Q(a, 0) = 1
+// and Q(a, inf) = 0. Source: NIST Digital Library of Mathematical Functions
+// 8.11.4 (series, for x < a+1) and 8.9.2 (continued fraction); checked against
+// gonum.
 func GammaQ(a, x float64) float64 {
-	_, q := gammaPQ(a, x)
-	return q
-}
-
-func gammaPQ(a, x float64) (p, q float64) {
 	switch {
 	case !(a > 0) || !(x >= 0) || math.IsInf(a, 1):
-		return math.NaN(), math.NaN()
+		return math.NaN()
 	case x == 0:
-		return 0, 1
+		return 1
 	case math.IsInf(x, 1):
-		return 1, 0
+		return 0
 	}
 	lg, _ := math.Lgamma(a)
 	front := math.Exp(a*math.Log(x) - x - lg) // x^a e^-x / Gamma(a)
 	if x < a+1 {
-		p = min(1, front*gammaSeries(a, x))
-		return p, 1 - p
+		return 1 - min(1, front*gammaSeries(a, x))
 	}
-	q = min(1, front*gammaFraction(a, x))
-	return 1 - q, q
+	return min(1, front*gammaFraction(a, x))
 }
 
 // gammaSeries is the sum of x^n / (a (a+1) ... (a+n)) over n = 0, 1, ...

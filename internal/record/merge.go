@@ -108,7 +108,7 @@ func (s State) Apply(op *Op) {
 	r.Apply(op)
 }
 
-// Sorted returns the records by table, in the order of Tables, then by id.
+// Sorted returns the records by table, in the order of the table of tables, then by id.
 func (s State) Sorted() []*Record {
 	place := map[string]int{}
 	for i, t := range tables {

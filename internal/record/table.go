@@ -37,9 +37,6 @@ var tables = []Table{
 	{Name: "prices", Writer: Leader, First: []string{"currency"}, New: func() Fields { return &Prices{} }},
 }
 
-// Tables lists every table in a fixed order.
-func Tables() []Table { return tables }
-
 // Read reads a record's merged fields. Errors are *fault.Error.
 func Read(r *Record, into Fields) error { return wire.ReadOf(r.Text(), into) }
 

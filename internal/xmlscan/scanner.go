@@ -132,9 +132,6 @@ func (s *Scanner) Is(space, local string) bool {
 	return string(s.local) == local && s.space == space
 }
 
-// Name returns the namespace and the local name of the element of the last event.
-func (s *Scanner) Name() (space, local string) { return s.space, string(s.local) }
-
 // Attribute returns the value of the attribute of this name and no prefix of
 // the element just started, and whether there is one.
 func (s *Scanner) Attribute(name string) (string, bool) {

@@ -63,9 +63,6 @@ func init() { // the table lists actions that describe the table
 	}
 }
 
-// Table lists every action.
-func Table() []Route { return routes }
-
 // message makes an empty message of a type.
 func message[T any, P interface {
 	*T

@@ -1,9 +1,17 @@
 package store
 
+import "tautspan/internal/record"
+
 // ReadCursor reads a cursor and writes it again.
 func ReadCursor(epoch, text string) (string, error) {
 	m, err := (&Store{epoch: epoch}).readCursor(text)
 	return m.String(), err
+}
+
+// Push is the first half of Sync.
+func (s *Store) Push(who *Session, ops []*record.Op, nowMS int64) ([]Rejected, error) {
+	p, err := s.push(who, ops, nowMS)
+	return p.rejected, err
 }
 
 // BeforeCommit lets a test fail the next commits, which stands for a crash.

@@ -15,17 +15,11 @@ type Rejected struct {
 	Err  *fault.Error
 }
 
-// Push keeps operations of a device and returns those it refused; the rest is
-// on the disk. An operation that is there already changes nothing and is no
-// error. Any other failure keeps nothing.
-func (s *Store) Push(who *Session, ops []*record.Op, nowMS int64) ([]Rejected, error) {
-	p, err := s.push(who, ops, nowMS)
-	return p.rejected, err
-}
-
-// Sync is Push, then Pull from a cursor. A server that was set back takes
-// nothing until the caller has begun anew: what it sends may rest on what was
-// lost.
+// Sync keeps operations of a device and returns those it refused; the rest is on
+// the disk. An operation that is there already changes nothing and is no error.
+// Any other failure keeps nothing. Then it is Pull from a cursor. A server that
+// was set back takes nothing until the caller has begun anew: what it sends may
+// rest on what was lost.
 func (s *Store) Sync(who *Session, cursor string, ops []*record.Op, nowMS int64) (*Page, []Rejected, error) {
 	from, err := s.find(who, cursor)
 	if err != nil {

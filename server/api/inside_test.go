@@ -1,0 +1,4 @@
+package api
+
+// Table lists every action.
+func Table() []Route { return routes }
