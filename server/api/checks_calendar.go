@@ -1,6 +1,7 @@
 package api
 
 import (
+	"encoding/json"
 	"net/http"
 	"strconv"
 	"strings"
@@ -43,15 +44,21 @@ func checksCalendar(a *actions, w http.ResponseWriter, _ *http.Request, who *sto
 	return nil
 }
 
+// lastYear is the last that a calendar can name (RFC 5545 section 3.3.4).
+const lastYear = 9999
+
 // nextCheck asks the forecast for the day of a bike's next check, counted from
-// its latest distance or reading, never before today.
+// its latest distance or reading, never before today; false where there is none
+// to name.
 func nextCheck(b *garage.Bike, now time.Time) (time.Time, bool) {
 	answer, err := engine.Call("forecast", b.Fitted.ForecastRequest())
 	if err != nil {
 		return time.Time{}, false
 	}
-	f, err := readForecast(answer)
-	if err != nil || f.CheckAgainDays == nil {
+	var f struct {
+		Days *int `json:"check_again_in_days"`
+	}
+	if err := json.Unmarshal(answer, &f); err != nil || f.Days == nil {
 		return time.Time{}, false
 	}
 	from := b.Count.LastMS
@@ -61,11 +68,11 @@ func nextCheck(b *garage.Bike, now time.Time) (time.Time, bool) {
 	if from == 0 {
 		from = now.UnixMilli()
 	}
-	due := time.UnixMilli(from).Add(time.Duration(*f.CheckAgainDays * 24 * float64(time.Hour)))
+	due := time.UnixMilli(from).UTC().AddDate(0, 0, *f.Days) // a bike that is hardly ridden has centuries, which no time.Duration holds
 	if due.Before(now) {
-		due = now
+		due = now.UTC()
 	}
-	return due.UTC(), true
+	return due, due.Year() <= lastYear
 }
 
 // calendar is text in content lines: ended by CRLF, folded after 75 bytes.

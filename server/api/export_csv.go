@@ -1,7 +1,6 @@
 package api
 
 import (
-	"encoding/json"
 	"net/http"
 	"strconv"
 	"strings"
@@ -97,14 +96,3 @@ func text(p *string) string {
 }
 
 func decimal(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
-
-// forecastAnswer is what the calendar needs of a forecast.
-type forecastAnswer struct {
-	CheckAgainKM   float64  `json:"check_again_in_km"`
-	CheckAgainDays *float64 `json:"check_again_in_days"`
-}
-
-func readForecast(text []byte) (forecastAnswer, error) {
-	var f forecastAnswer
-	return f, json.Unmarshal(text, &f)
-}

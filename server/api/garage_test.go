@@ -216,6 +216,22 @@ func TestChecksCalendar(t *testing.T) {
 	assert.True(t, start.Before(now.AddDate(2, 0, 0)))
 }
 
+// A bike that is hardly ridden is due in centuries: not today, as a number of
+// hours that overflows would have it.
+func TestChecksCalendar_hardlyRidden(t *testing.T) {
+	p := newPlace(t)
+	m := p.found()
+	p.sync(m, "", put(m, 1, "bikes", bikeA, `{"name":"Heron","drive":"hub","care":"enclosed","km_per_week":0.1}`),
+		put(m, 2, "chains", chainA, `{"bike_id":"`+bikeA+`","fitted_at_km":0,"km_before":0}`))
+	w := p.call("GET", "/api/v1/garages/"+m.GarageID+"/checks.ics", m.Token, "")
+	calendar, err := ics.ParseCalendar(strings.NewReader(w.Body.String()))
+	require.NoError(t, err)
+	require.Len(t, calendar.Events(), 1)
+	start, err := calendar.Events()[0].GetAllDayStartAt()
+	require.NoError(t, err)
+	assert.True(t, start.After(now.AddDate(100, 0, 0)), start.String())
+}
+
 // The OpenAPI document describes every route with its parameters.
 func TestOpenAPI_complete(t *testing.T) {
 	p := newPlace(t)
