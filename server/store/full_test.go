@@ -4,6 +4,7 @@ import (
 	"errors"
 	"testing"
 
+	"github.com/mattn/go-sqlite3"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -68,4 +69,20 @@ func TestStore_commitFails(t *testing.T) {
 	require.NoError(t, err)
 	assert.Empty(t, rejected)
 	assert.Equal(t, int64(1), s.Stats().Failures)
+}
+
+// On a disk that stays full for days everybody still reads what is there: that a
+// garage is alive is noted once there is room.
+func TestStore_Seen_diskFull(t *testing.T) {
+	s := open(t, store.DefaultQuota())
+	w, err := s.CreateGarage("Garage", "phone", now)
+	require.NoError(t, err)
+	tomorrow := now + 24*60*60*1000
+	s.BeforeCommit(func() error { return sqlite3.Error{Code: sqlite3.ErrFull} })
+	assert.NoError(t, s.Seen(session(t, s, w), tomorrow))
+	s.BeforeCommit(nil)
+	require.NoError(t, s.Seen(session(t, s, w), tomorrow))
+	silent, err := s.Silent(0, tomorrow)
+	require.NoError(t, err)
+	assert.Empty(t, silent, "noted at the next call")
 }

@@ -2,22 +2,31 @@ package store
 
 import (
 	"database/sql"
+	"errors"
 
+	"tautspan/internal/fault"
 	"tautspan/internal/record"
 )
 
 // dayMS is how long a day is.
 const dayMS = 24 * 60 * 60 * 1000
 
-// Seen notes that the garage is alive; it writes once a day.
+// Seen notes that the garage is alive; it writes once a day. Where nothing can be
+// written, on a full disk for instance, the next call notes it, so that reading
+// goes on.
 func (s *Store) Seen(who *Session, nowMS int64) error {
 	day := nowMS / dayMS
 	if who.seenDay >= day {
 		return nil
 	}
-	return s.write(func(t *tx) error {
+	err := s.write(func(t *tx) error {
 		return t.exec("UPDATE garages SET seen_day = max(seen_day, ?) WHERE gid = ?", day, who.gid)
 	}, nil)
+	var f *fault.Error
+	if errors.As(err, &f) && (f.Code == fault.StorageFull || f.Code == fault.Unavailable) {
+		return nil
+	}
+	return err
 }
 
 // Silent lists the garages of which no device has called for so many days, as an
