@@ -12,7 +12,8 @@ import (
 
 // Backup writes the database of a folder as one file, as it is at one instant;
 // a server may go on writing meanwhile. The file must not exist; it appears
-// under its name only once it is whole and on the disk.
+// under its name only once it is whole and on the disk, and only its owner may
+// read it.
 func Backup(dir, out string) error {
 	if _, err := os.Stat(out); err == nil {
 		return fmt.Errorf("%s exists already; nothing was written", out)
@@ -27,6 +28,9 @@ func Backup(dir, out string) error {
 	}
 	part := out + ".part"
 	if err := os.Remove(part); err != nil && !errors.Is(err, os.ErrNotExist) {
+		return err
+	}
+	if err := claim(part); err != nil {
 		return err
 	}
 	if _, err := db.Exec("VACUUM INTO ?", part); err != nil {
@@ -132,6 +136,16 @@ func copyFile(from, to string) (err error) {
 	defer func() { err = errors.Join(err, out.Close()) }()
 	_, err = io.Copy(out, in)
 	return err
+}
+
+// claim makes sure that there is a file which nobody else may read; SQLite takes
+// an empty one for a new database, and gives its log the same permissions.
+func claim(path string) error {
+	file, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE, 0o600)
+	if err != nil {
+		return err
+	}
+	return file.Close()
 }
 
 // keep presses a finished file to the disk and gives it its name.

@@ -149,3 +149,22 @@ func TestRestore_noGarageIsSilent(t *testing.T) {
 	require.NoError(t, err)
 	assert.Empty(t, silent)
 }
+
+// A folder may be open to others; what is in the files is not.
+func TestFiles_onlyTheOwnerReads(t *testing.T) {
+	dir := t.TempDir()
+	require.NoError(t, os.Chmod(dir, 0o755))
+	s, err := store.Open(dir, store.DefaultQuota())
+	require.NoError(t, err)
+	defer func() { assert.NoError(t, s.Close()) }()
+	found(t, s)
+	require.NoError(t, store.Backup(dir, filepath.Join(dir, "backup.db")))
+	files, err := os.ReadDir(dir)
+	require.NoError(t, err)
+	require.GreaterOrEqual(t, len(files), 3, "the database, its log, the backup")
+	for _, file := range files {
+		info, err := file.Info()
+		require.NoError(t, err)
+		assert.Zero(t, info.Mode()&0o077, "%s: %s", file.Name(), info.Mode())
+	}
+}

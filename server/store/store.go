@@ -66,7 +66,7 @@ func dsn(path string, options url.Values) string {
 }
 
 // Open opens, or makes, the database in a folder and brings its schema up to
-// date.
+// date. Only its owner may read what it makes.
 func Open(dir string, quota Quota) (*Store, error) {
 	return open(dir, quota, "FULL")
 }
@@ -78,6 +78,9 @@ func open(dir string, quota Quota, synchronous string) (*Store, error) {
 		return nil, err
 	}
 	path := filepath.Join(dir, FileName)
+	if err := claim(path); err != nil {
+		return nil, err
+	}
 	s := &Store{path: path, quota: quota, jobs: make(chan *job, maxJobs), stop: make(chan struct{}), closed: make(chan struct{}),
 		checkpoint: make(chan struct{}), settled: make(chan struct{})}
 	conn, err := s.connect(path, synchronous)
