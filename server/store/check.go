@@ -76,8 +76,11 @@ func checkOps(tx queryer) error {
 			return err
 		}
 		op, err := record.ReadOp(body)
-		if err != nil || len(id) != len(uuid{}) || op.ID != uuid(id).String() || string(op.Text) != string(body) {
-			return fmt.Errorf("operation %s is not as it was kept: %w", op.ID, err)
+		if err != nil {
+			return fmt.Errorf("operation %s cannot be read: %w", op.ID, err)
+		}
+		if len(id) != len(uuid{}) || op.ID != uuid(id).String() || string(op.Text) != string(body) {
+			return fmt.Errorf("operation %s is not as it was kept", op.ID)
 		}
 		if k := (recordKey{gid, readUUID(op.Record), op.Table}); creators[k] == "" {
 			creators[k] = op.Device
@@ -106,8 +109,11 @@ func checkOps(tx queryer) error {
 			return fmt.Errorf("record %s of %s is listed as made by %q, its operations say %q", k.id, k.table, by, creators[k])
 		}
 	}
+	if err := known.Err(); err != nil {
+		return err
+	}
 	if n != len(creators) {
 		return fmt.Errorf("%d records are listed, the operations make %d", n, len(creators))
 	}
-	return known.Err()
+	return nil
 }
