@@ -47,12 +47,12 @@ func count(entries []entry) Distance {
 	order.By(entries, func(a, b entry) int {
 		return cmp.Or(cmp.Compare(a.atMS, b.atMS), cmp.Compare(a.stamp, b.stamp))
 	})
-	c := counter{last: none, before: none}
+	c, later := counter{last: none, before: none}, highest(entries)
 	for i, e := range entries {
 		if e.odometer == nil {
 			c.KM += e.add
 		} else {
-			c.odometer(e, entries[i+1:])
+			c.odometer(e, later[i+1])
 		}
 		c.LastMS = e.atMS
 		c.points = append(c.points, point{e.atMS, c.KM})
@@ -71,21 +71,22 @@ type counter struct {
 	lastID       string
 }
 
-func (c *counter) odometer(e entry, later []entry) {
+// odometer takes an odometer entry; later is the highest figure after it.
+func (c *counter) odometer(e entry, later float64) {
 	shown := *e.odometer
 	switch {
 	case c.last == none && shown < c.KM:
 		c.offset = c.KM - shown // rides were counted before the odometer was
 	case shown >= c.last:
 		c.KM = shown + c.offset
-	case returns(later, c.last):
+	case later >= c.last:
 		c.Doubtful = append(c.Doubtful, e.id)
 		return
 	case c.before != none && shown >= c.before:
 		c.Doubtful = append(c.Doubtful, c.lastID)
 		c.KM = shown + c.offset
-		for i := range c.points {
-			c.points[i].km = min(c.points[i].km, c.KM)
+		for i := len(c.points) - 1; i >= 0 && c.points[i].km > c.KM; i-- { // they never fall
+			c.points[i].km = c.KM
 		}
 		c.last = c.before
 	default:
@@ -96,14 +97,17 @@ func (c *counter) odometer(e entry, later []entry) {
 	c.before, c.last, c.lastID = c.last, shown, e.id
 }
 
-// returns reports whether a later odometer entry is at or above the figure.
-func returns(later []entry, figure float64) bool {
-	for _, e := range later {
-		if e.odometer != nil && *e.odometer >= figure {
-			return true
+// highest is, for each place, the highest odometer figure from there on.
+func highest(entries []entry) []float64 {
+	all := make([]float64, len(entries)+1)
+	all[len(entries)] = none
+	for i := len(entries) - 1; i >= 0; i-- {
+		all[i] = all[i+1]
+		if shown := entries[i].odometer; shown != nil {
+			all[i] = max(all[i], *shown)
 		}
 	}
-	return false
+	return all
 }
 
 // At returns the count as the latest entry until an instant gave it, 0 before
