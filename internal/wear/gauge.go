@@ -55,7 +55,7 @@ func (r *Reading) measureGauge() (*measurement, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := &measurement{estimate: (lo + hi) / 2, halfWidth: (hi - lo) / 2}
+	m := &measurement{estimate: (lo + hi) / 2, halfWidth: (hi - lo) / 2, openHigh: openHigh}
 	m.add("steps", rectangular(m.halfWidth), words.N("budget_steps", words.V("lo", lo, 2), words.V("hi", hi, 2)))
 	m.add("gauge", GaugeUPercent, words.N("budget_gauge"))
 	switch {

@@ -21,6 +21,7 @@ type measurement struct {
 	correction float64 // what was subtracted, percent
 	nominalMM  float64 // nominal span, 0 when there is none
 	halfWidth  float64 // of the rectangular part, percent
+	openHigh   bool    // the upper end is an assumption: a gauge's largest step dropped
 	components []component
 	notes      []words.Note
 }

@@ -71,6 +71,7 @@ func (r *Reading) measureCompare(nominalMM float64) (*measurement, error) {
 	}
 	m := fromSpan(nominalMM+r.GrowthMM, nominalMM)
 	m.estimate = 100 * r.GrowthMM / nominalMM
+	m.notes = append(m.notes, words.N("compare_hides", words.V("most", chain.NewTolerancePercent, 2)))
 	if m.replaced(r.StandardUncertaintyMM) {
 		return m, nil
 	}

@@ -33,9 +33,12 @@ const (
 	rounding = 1e-9
 )
 
-// decide returns the verdict for a best estimate and limit in percent and the
-// probability of being past the limit. It is never kinder than either.
-func decide(estimate, limit, probability float64, drive chain.Drive) Verdict {
+// decide returns the verdict for a limit in percent and the probability of being
+// past it. It is never kinder than that or than the best estimate. Where a gauge's
+// largest step dropped, nothing measured bounds the chain from above, and the
+// probability rests on an assumption: then it is never Ride.
+func (m *measurement) decide(limit, probability float64, drive chain.Drive) Verdict {
+	estimate := m.estimate
 	switch {
 	case estimate > HighestPercent+rounding || estimate < LowestPercent-rounding:
 		return MeasureAgain
@@ -44,7 +47,7 @@ func decide(estimate, limit, probability float64, drive chain.Drive) Verdict {
 		return ChangeAndInspect
 	case estimate >= limit-rounding, probability >= changeProbability:
 		return Change
-	case probability > planProbability:
+	case probability > planProbability, m.openHigh:
 		return Plan
 	}
 	return Ride

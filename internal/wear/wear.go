@@ -32,7 +32,7 @@ func Calculate(r *Request) (*Response, error) {
 	for _, c := range m.components {
 		answer.Budget = append(answer.Budget, BudgetLine{c.source, c.u, c.note})
 	}
-	answer.Verdict = decide(m.estimate, limit, answer.ProbabilityPast, r.Drive)
+	answer.Verdict = m.decide(limit, answer.ProbabilityPast, r.Drive)
 	answer.explain(r, m)
 	return answer, nil
 }
@@ -85,27 +85,54 @@ func (a *Response) explain(r *Request, m *measurement) {
 	a.Reasons = append(a.Reasons,
 		words.N("elongation_is", words.V("elongation", a.Elongation, 2), words.V("half", (a.Interval95[1]-a.Interval95[0])/2, 2)),
 		words.N("limit_is", words.V("limit", a.Limit, 2)))
-	if a.Verdict == MeasureAgain {
-		a.Reasons = append(a.Reasons, words.N("not_a_chain"))
-		if fits := math.Round(float64(r.Reading.Pitches) * (1 + a.Elongation/100)); m.nominalMM > 0 && fits >= 1 && fits != float64(r.Reading.Pitches) {
-			a.Reasons = append(a.Reasons, words.N("count_again",
-				words.V("counted", float64(r.Reading.Pitches), 0), words.V("fits", fits, 0)))
-		}
-	} else {
+	guessed := m.openHigh && a.ProbabilityPast <= planProbability
+	switch {
+	case a.Verdict == MeasureAgain:
+		a.doubt(&r.Reading, m)
+	case !guessed:
 		a.Reasons = append(a.Reasons, chance(a.ProbabilityPast))
 	}
 	a.Reasons = append(a.Reasons, m.notes...)
 	if a.Verdict == Ride && a.Elongation < chain.NewTolerancePercent && m.nominalMM > 0 {
 		a.Reasons = append(a.Reasons, words.N("new_may_be_long", words.V("most", chain.NewTolerancePercent, 2)))
 	}
-	if a.Verdict == Plan && a.StandardUncertainty > a.Limit/4 {
-		a.NextSteps = append(a.NextSteps, words.N("measure_finer"))
+	next := func(when bool, codes ...string) {
+		for _, code := range codes {
+			if when {
+				a.NextSteps = append(a.NextSteps, words.N(code))
+			}
+		}
 	}
-	for _, code := range nextSteps[a.Verdict] {
-		a.NextSteps = append(a.NextSteps, words.N(code))
+	if tooShort := a.Verdict != MeasureAgain && m.nominalMM > 0 && a.Interval95[1] < 0; tooShort {
+		a.Reasons = append(a.Reasons, words.N("reads_short"))
+		next(true, "next_pull_straight")
 	}
+	next(guessed, "next_larger_step")
+	next(a.Verdict == Plan && a.StandardUncertainty > a.Limit/4, "measure_finer")
+	next(true, nextSteps[a.Verdict]...)
 	for _, code := range cautions[a.Verdict] {
 		a.Cautions = append(a.Cautions, words.N(code))
+	}
+}
+
+// doubt says why a reading cannot be believed, and what to do if it must be: a
+// chain that does read past any limit has had its day.
+func (a *Response) doubt(r *Reading, m *measurement) {
+	again, tooLong := "next_measure_again", m.estimate > HighestPercent
+	if r.Kind == Gauge && tooLong {
+		again = "next_gauge_again"
+		a.Reasons = append(a.Reasons, words.N("not_a_chain_gauge"))
+	} else {
+		a.Reasons = append(a.Reasons, words.N("not_a_chain"))
+	}
+	if fits := math.Round(float64(r.Pitches) * (1 + a.Elongation/100)); m.nominalMM > 0 && fits >= 1 && fits != float64(r.Pitches) {
+		a.Reasons = append(a.Reasons, words.N("count_again",
+			words.V("counted", float64(r.Pitches), 0), words.V("fits", fits, 0)))
+	}
+	a.NextSteps = append(a.NextSteps, words.N(again))
+	if tooLong {
+		a.NextSteps = append(a.NextSteps, words.N("next_if_again"))
+		a.Cautions = append(a.Cautions, words.N("caution_part"))
 	}
 }
 
@@ -126,7 +153,7 @@ var nextSteps = map[Verdict][]string{
 	Plan:             {"next_three_places", "next_get_chain", "next_check_soon"},
 	Change:           {"next_three_places", "next_change", "next_skip_test"},
 	ChangeAndInspect: {"next_change", "next_inspect", "next_skip_test"},
-	MeasureAgain:     {"next_measure_again", "next_do_not_rely"},
+	MeasureAgain:     {"next_do_not_rely"},
 }
 
 var cautions = map[Verdict][]string{

@@ -297,7 +297,8 @@ func TestCalculate_cautions(t *testing.T) {
 		{"307", wear.Plan, []string{"caution_stricter"}},
 		{"307.2", wear.Change, closing},
 		{"309", wear.ChangeAndInspect, append([]string{"caution_skip"}, closing...)},
-		{"331", wear.MeasureAgain, nil},
+		{"331", wear.MeasureAgain, []string{"caution_part"}},
+		{"302", wear.MeasureAgain, nil},
 	} {
 		a := ask(t, `{"drive":"derailleur","rear_sprockets":9,"reading":{"kind":"rule","pitches":24,"span_mm":`+row.span+`,"resolution_mm":0.1}}`)
 		require.Equal(t, row.verdict, a.Verdict, row.span)

@@ -41,6 +41,9 @@ func (n Note) Text() string {
 	text := english[n.Code]
 	for _, v := range n.Values {
 		shown := strconv.FormatFloat(v.Number, 'f', v.Decimals, 64)
+		if strings.Trim(shown, "-0.") == "" {
+			shown = strings.TrimPrefix(shown, "-") // never minus nothing
+		}
 		text = strings.ReplaceAll(text, "{"+v.Name+"}", shown)
 	}
 	return text

@@ -12,6 +12,12 @@ export default {
   probability_small: 'Die Wahrscheinlichkeit, dass die Kette über der Grenze ist, liegt unter 1 %.',
   probability_large: 'Die Wahrscheinlichkeit, dass die Kette über der Grenze ist, liegt über 99 %.',
   not_a_chain: 'Keine heile Kette misst so: die Glieder sind verzählt oder eine Zahl ist vertippt.',
+  not_a_chain_gauge:
+    'Keine Kette, die noch fahrbar ist, nimmt eine so große Stufe auf, es sei denn, die Lehre saß nicht, wie ihr Hersteller es zeigt.',
+  reads_short:
+    'Sie misst kürzer als jede neue Kette. Eine Kette, die durchhängt, misst zu kurz, und das verbirgt Verschleiß.',
+  compare_hides:
+    'Die neue Kette kann selbst bis zu {most:2} % länger sein; um so viel ist die alte dann stärker verschlissen, als es scheint.',
   count_again:
     'Gezählt wurden {counted:0} Glieder; diese Länge passt zu {fits:0}. Noch einmal zählen, Bolzen zu Bolzen.',
   play_subtracted:
@@ -24,9 +30,9 @@ export default {
   new_may_be_long:
     'Eine neue Kette darf bis zu {most:2} % länger messen; so viel ist noch kein Zeichen von Verschleiß.',
   measure_finer:
-    'Diese Messung ist grob. Vor der Entscheidung über mehr Glieder oder mit einem feineren Lineal messen.',
+    'Diese Messung ist grob. Vor der Entscheidung mit einem feineren Messmittel oder über mehr Glieder messen.',
 
-  budget_resolution: 'das Lineal zeigt auf {resolution:3} mm, an beiden Enden',
+  budget_resolution: 'auf {resolution:3} mm abgelesen, an beiden Enden',
   budget_alignment: 'Anpeilen jedes Bolzens und gerades Anlegen, auf {half:1} mm je Ende',
   budget_rule: 'die Genauigkeit des Lineals selbst, auf {half:1} mm',
   budget_hang: 'erste Bolzen auf einer Höhe, wenn die Ketten nebeneinander hängen, auf {half:2} mm',
@@ -48,6 +54,11 @@ export default {
     'An drei Stellen rings um die Kette messen, nicht über dem Verschlussglied, und den größten Wert nehmen.',
   next_check_again:
     'Weiterfahren. In einigen hundert Kilometern wieder prüfen, nach nassen oder sandigen Fahrten früher.',
+  next_larger_step:
+    'Zuerst eine größere Stufe versuchen: bis eine draußen bleibt, weiß niemand, wie weit die Kette verschlissen ist.',
+  next_pull_straight: 'Die Kette gerade ziehen und noch einmal messen, bevor du dich darauf verlässt.',
+  next_gauge_again: 'Die Lehre an drei Stellen noch einmal ansetzen, wie ihr Hersteller es zeigt.',
+  next_if_again: 'Misst sie wieder so, nicht mehr mit dieser Kette fahren: wechseln und die Ritzel ansehen.',
   next_get_chain:
     'Jetzt die nächste Kette besorgen und bald wechseln: die Ritzel verschleißen schneller, sobald eine Kette über der Grenze ist.',
   next_check_soon: 'Bis dahin vor jeder längeren Fahrt prüfen.',
