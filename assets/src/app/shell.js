@@ -21,7 +21,9 @@ import { applyTheme } from './theme.js';
 export async function start() {
   applyTheme(now().settings.theme);
   watchInstall();
-  await Promise.all([applyLanguage(now().settings.language), fetchNamed(), nextTask()]);
+  const started = nextTask().then(() => engine.start());
+  await Promise.all([applyLanguage(now().settings.language), fetchNamed(), started]);
+  await nextTask();
   watchTrouble((trouble) => set({ trouble }));
   startRouter();
   startFrame(/** @type {HTMLElement} */ (document.getElementById('app')));
@@ -38,7 +40,7 @@ export async function start() {
   });
 }
 
-/** Lets the browser answer the rider between loading and drawing, which together would keep it busy for long. */
+/** Lets the browser answer the rider between loading, starting the engine and drawing, which together would keep it busy for long. */
 function nextTask() {
   return new Promise((begun) => setTimeout(begun));
 }

@@ -115,11 +115,12 @@ export async function publish() {
   });
 }
 
-/** In the order people expect: 2 before 10. */
-const names = new Intl.Collator(undefined, { numeric: true });
+/** @type {Intl.Collator|undefined} the order people expect, 2 before 10; made when first needed, for that takes a while */
+let names;
 
 /** @param {RoundSummary|undefined} round the latest that is not finished */
 function bikes(round) {
+  const { compare } = (names ??= new Intl.Collator(undefined, { numeric: true }));
   const stands = new Map(round?.stands.map((one) => [one.bike_id, one]));
   return [...lists.bikes.values()]
     .map((value) => {
@@ -127,7 +128,7 @@ function bikes(round) {
       const { state, check } = stand ?? { state: null, check: null };
       return { ...value, round: round && state ? { round_id: round.round_id, state, check } : null };
     })
-    .sort((a, b) => names.compare(a.fields.name, b.fields.name) || (a.bike_id < b.bike_id ? -1 : 1));
+    .sort((a, b) => compare(a.fields.name, b.fields.name) || (a.bike_id < b.bike_id ? -1 : 1));
 }
 
 /** @param {import('./garage.js').EngineRow[]} rows @returns {import('./garage.js').Row[]} those not removed */

@@ -1,6 +1,6 @@
 /**
  * The one way to the engine: calls go to a worker one at a time and come back
- * as promises. Calls made before the engine is ready wait. A crash is told to
+ * as promises. Calls made before the engine is started, or ready, wait. A crash is told to
  * whoever watches, and the engine is started again.
  */
 
@@ -56,7 +56,6 @@ export class Bridge {
     this.makePort = makePort;
     this.load = load;
     this.patienceMS = patienceMS;
-    this.#start();
   }
 
   /** @returns {EngineState} */
@@ -133,14 +132,14 @@ export class Bridge {
     });
   }
 
-  /** Starts the engine again after it gave up. */
-  restart() {
-    if (this.#now.state !== 'crashed') return;
+  /** Starts the engine, and again after it gave up. */
+  start() {
+    if (this.#port) return;
     this.#crashes = 0;
-    this.#start();
+    this.#begin();
   }
 
-  #start() {
+  #begin() {
     this.#tell({ state: 'loading', why: '' });
     const port = this.makePort();
     this.#port = port;
@@ -189,7 +188,7 @@ export class Bridge {
     this.#port = null;
     const error = new EngineCrash(why);
     if (this.#calls[0]?.sent) this.#calls.shift()?.reject(error);
-    if (++this.#crashes <= RESTARTS) return this.#start();
+    if (++this.#crashes <= RESTARTS) return this.#begin();
     for (const call of this.#calls.splice(0)) call.reject(error);
     this.#tell({ state: 'crashed', why });
   }

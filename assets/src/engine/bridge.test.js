@@ -36,10 +36,26 @@ function start({ load = async () => 'module', patienceMS } = {}) {
     return ends[ends.length - 1];
   };
   const bridge = new Bridge(makePort, load, patienceMS);
+  bridge.start();
   return { bridge, ends, last: () => ends[ends.length - 1] };
 }
 
 const turn = () => new Promise((next) => setImmediate(next));
+
+test('nothing is begun before it is started, and a start begins one engine', async () => {
+  /** @type {End[]} */
+  const ends = [];
+  const makePort = () => ends[ends.push(new End()) - 1];
+  const bridge = new Bridge(makePort, async () => 'module');
+  const answer = bridge.call('wear', {});
+  assert.equal(ends.length, 0);
+  bridge.start();
+  bridge.start();
+  assert.equal(ends.length, 1);
+  ends[0].say({ ready: true });
+  ends[0].say({ id: ends[0].sent[0].id, json: '{"one":1}' });
+  assert.deepEqual(await answer, { one: 1 });
+});
 
 test('calls wait for the engine and go one at a time, in order', async () => {
   const { bridge, last } = start();
@@ -114,10 +130,10 @@ test('when it keeps crashing it is said, and tried again only when asked', async
   assert.equal(ends.length, 3);
   assert.deepEqual(bridge.now, { state: 'crashed', why: 'no memory' });
   await assert.rejects(bridge.call('wear', {}), EngineCrash);
-  bridge.restart();
+  bridge.start();
   last().say({ ready: true });
   assert.equal(told.at(-1), 'ready');
-  bridge.restart();
+  bridge.start();
   assert.equal(ends.length, 4, 'a running engine is left alone');
 });
 

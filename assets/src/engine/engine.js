@@ -1,5 +1,5 @@
 /**
- * The engine of this page, started on import. The page fetches and compiles the
+ * The engine of this page, started by app/shell.js. The page fetches and compiles the
  * module itself, because index.html preloads it while the scripts still arrive;
  * a restart after a crash uses the compiled module again.
  */

@@ -58,7 +58,7 @@ function under({ result, base, crashed }) {
 }
 
 function startAgain() {
-  engine.restart();
+  engine.start();
   resume();
 }
 

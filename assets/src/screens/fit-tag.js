@@ -33,7 +33,7 @@ export function fitTag(state) {
 }
 
 function again() {
-  engine.restart();
+  engine.start();
   evaluateFit();
 }
 

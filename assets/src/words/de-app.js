@@ -1,4 +1,4 @@
-/** The texts of en.js in German. Chain lengths are counted in Glieder, as the trade and DIN ISO 606 count them. */
+/** The texts of en-app.js in German. Chain lengths are counted in Glieder, as the trade and DIN ISO 606 count them. */
 export default {
   'app.name': 'Tautspan',
   'app.skip': 'Zur Messung springen',

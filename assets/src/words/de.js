@@ -14,7 +14,7 @@ import round from './de-round.js';
 /** @type {import('./language.js').Language} */
 export const german = {
   name: 'de',
-  words: { ...bikes, ...fit, ...glass, ...join, ...kit, ...more, ...photo, ...round, ...app },
+  words: [app, bikes, more, fit, round, kit, glass, join, photo],
   engine: { ...engine, ...photoEngine },
   faults: { messages, codes, terms },
 };

@@ -2,13 +2,18 @@ import assert from 'node:assert/strict';
 import { readFileSync, readdirSync } from 'node:fs';
 import { after, test } from 'node:test';
 import { german } from './de.js';
-import en from './en.js';
+import { english } from './en.js';
 import { familyName, faultText, inWords, said, saidOne } from './engine.js';
 import { ENGLISH, pick, speak } from './language.js';
 import { day, exact, fixed, moment } from './numbers.js';
 import { t } from './t.js';
 
 const ROOT = new URL('../../../', import.meta.url);
+
+/** @type {Record<string, string>} */
+const en = Object.assign({}, ...english);
+/** @type {Record<string, string>} */
+const deutsch = Object.assign({}, ...german.words);
 
 after(() => speak(ENGLISH));
 
@@ -23,18 +28,18 @@ function texts(folder, end) {
 }
 
 test('every text of the screens is there in German, with the same braces', () => {
-  const missing = Object.keys(en).filter((key) => !(key in german.words));
+  const missing = Object.keys(en).filter((key) => !(key in deutsch));
   assert.deepEqual(missing, [], 'the German stands in the file of the same name with de in place of en');
-  const gone = Object.keys(german.words).filter((key) => !(key in en));
+  const gone = Object.keys(deutsch).filter((key) => !(key in en));
   assert.deepEqual(gone, [], 'no English text has this name any more');
-  for (const [key, text] of Object.entries(german.words)) {
+  for (const [key, text] of Object.entries(deutsch)) {
     assert.ok(text.trim(), `${key} is empty`);
-    assert.deepEqual(braces(text), braces(en[/** @type {keyof typeof en} */ (key)]), key);
+    assert.deepEqual(braces(text), braces(en[key]), key);
   }
 });
 
 test('what reads the same in both languages is a name, a sign or a unit', () => {
-  const same = Object.entries(german.words).filter(([key, text]) => text === /** @type {any} */ (en)[key]);
+  const same = Object.entries(deutsch).filter(([key, text]) => text === en[key]);
   const allowed = /^(app\.name|demo\.helper\.\d|kit\.language\.\w+|kit\.version)$/;
   for (const [key, text] of same) assert.ok(allowed.test(key) || !/[a-z]{4}/.test(text.replace(/\{\w+\}/g, '')), key);
 });

@@ -2,18 +2,18 @@
  * The language in use. English is built in; another one is a file of its own,
  * fetched before the first drawing and kept for offline like the rest.
  */
-import en from './en.js';
+import { english } from './en.js';
 
 /**
  * @typedef {'en'|'de'} Name
- * @typedef {{name: Name, words: Record<string, string>, engine: Record<string, string>,
+ * @typedef {{name: Name, words: Record<string, string>[], engine: Record<string, string>,
  *   faults: {messages: [english: string, text: string][], codes: Record<string, string>,
  *   terms: Record<string, string>}}} Language `engine` has the texts of the engine's codes and
  *   `faults` those of its errors; English needs neither, the engine speaks it
  */
 
 /** @type {Language} */
-export const ENGLISH = { name: 'en', words: en, engine: {}, faults: { messages: [], codes: {}, terms: {} } };
+export const ENGLISH = { name: 'en', words: english, engine: {}, faults: { messages: [], codes: {}, terms: {} } };
 
 let current = ENGLISH;
 

@@ -1,9 +1,18 @@
 /** Looks texts up in the catalogue of the language in use. */
-import en from './en.js';
+import { english } from './en.js';
 import { language } from './language.js';
 import { exact } from './numbers.js';
 
-/** @typedef {keyof typeof en} Word */
+/**
+ * @template Catalogue
+ * @typedef {Catalogue extends any ? keyof Catalogue : never} KeyOf
+ */
+/** @typedef {KeyOf<typeof english[number]>} Word a name in any of the catalogues */
+
+/** @param {Record<string, string>[]} catalogues @param {string} key @returns {string|undefined} */
+function find(catalogues, key) {
+  return catalogues.find((one) => key in one)?.[key];
+}
 
 /**
  * @param {Word} word where n is 1, the text of `word.one` is taken if there is one
@@ -12,9 +21,8 @@ import { exact } from './numbers.js';
  * @returns {string}
  */
 export function t(word, values = {}) {
-  const single = /** @type {Word} */ (`${word}.one`);
-  const key = values.n === 1 && single in en ? single : word;
-  const text = language().words[key] ?? en[key];
+  const key = values.n === 1 && find(english, `${word}.one`) ? `${word}.one` : word;
+  const text = /** @type {string} */ (find(language().words, key) ?? find(english, key));
   return text.replace(/\{(\w+)\}/g, (_, name) => shown(values[name]));
 }
 
@@ -39,6 +47,6 @@ export function named(group, name) {
  */
 export function list(group, values) {
   const all = [];
-  for (let i = 1; `${group}.${i}` in en; i++) all.push(t(/** @type {Word} */ (`${group}.${i}`), values));
+  for (let i = 1; find(english, `${group}.${i}`); i++) all.push(t(/** @type {Word} */ (`${group}.${i}`), values));
   return all;
 }

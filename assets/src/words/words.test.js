@@ -1,10 +1,12 @@
 import assert from 'node:assert/strict';
 import { readFileSync, readdirSync } from 'node:fs';
 import { test } from 'node:test';
-import en from './en.js';
+import { english } from './en.js';
 import { percent, sentence } from './numbers.js';
 import { list, t } from './t.js';
 
+/** @type {Record<string, string>} */
+const en = Object.assign({}, ...english);
 const SRC = new URL('../', import.meta.url);
 
 /** Every script of the page but the catalogue and the tests. */
@@ -23,6 +25,11 @@ test('no text of the catalogue is left unused', () => {
     );
   });
   assert.deepEqual(unused, []);
+});
+
+test('each text has its name alone', () => {
+  const names = english.flatMap((one) => Object.keys(one));
+  assert.equal(new Set(names).size, names.length, 'the first of two would hide the second');
 });
 
 test('values are filled in, and every brace has a value', () => {

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
-import en from '../../src/words/en.js';
+import { english } from '../../src/words/en.js';
 import { assertAccessible, assertFits, assertLooks, atEnd } from './harness/look.js';
 import { becomes } from './harness/patience.js';
 import { goTo, newPhone, openAndKeep } from './harness/phone.js';
@@ -15,7 +15,9 @@ const ROUTER = readFileSync(new URL('../../src/app/router.js', import.meta.url),
 const PLACES = [...ROUTER.matchAll(/^ {2}(\w+): \{ title/gm)].map(([, name]) => name);
 
 /** English texts that would be noticed on a German screen: several words, nothing filled in. */
-const ENGLISH = Object.values(en).filter((text) => !text.includes('{') && / \w{2,}/.test(text) && text.length > 11);
+const ENGLISH = english
+  .flatMap((one) => Object.values(one))
+  .filter((text) => !text.includes('{') && / \w{2,}/.test(text) && text.length > 11);
 
 /** @param {Page} page @param {string} where */
 async function assertGerman(page, where) {
