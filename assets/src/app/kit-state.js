@@ -4,11 +4,12 @@ import { recall } from '../data/local.js';
 /**
  * @typedef {{name: string, device: string, link: string, role: 'leader'|'checker'|'viewer', uses: number,
  *   days: number}} ShareForm what is typed and chosen for sharing
- * @typedef {{form: ShareForm, busy: string, fault: string, done: string, asking: string,
+ * @typedef {{form: ShareForm, busy: string, fault: string, done: string,
  *   invited: {url: string, role: ShareForm['role'], uses: number, days: number}|null,
- *   devices: import('../sync/sharing.js').Device[]|null}} ShareState
+ *   devices: import('../sync/sharing.js').Device[]|null, asking: string,
+ *   role: import('../sync/sharing.js').Device['role']|null}} ShareState
  *   `busy`: what is under way; `fault` and `done`: what came of it, in words; `asking`: which step is asked about
- *   once more
+ *   once more; `role`: chosen for the phone that is asked about
  * @typedef {{busy: {step?: 'look'|'take', done: number, of: number}|null, fault: string, done: string, asking: boolean,
  *   deleted: {file: Blob, name: string}|null}} BackupState `step`: a file is looked through or taken in; `deleted`: what an undo brings back
  * @typedef {{name: string, kind: 'rule'|'gauge'|'compare'|'caliper', marks: import('../data/lengths.js').MarkName,
@@ -29,7 +30,7 @@ export const NO_TOOL = { name: '', kind: 'rule', marks: 'in32', steps: '', bears
 export const NO_BACKUP = { busy: null, fault: '', done: '', asking: false, deleted: null };
 
 /** @type {Omit<ShareState, 'form'>} */
-export const NO_SHARE = { busy: '', fault: '', done: '', asking: '', invited: null, devices: null };
+export const NO_SHARE = { busy: '', fault: '', done: '', asking: '', role: null, invited: null, devices: null };
 
 /** @returns {KitState} with what was typed before a reload */
 export function recallKit() {

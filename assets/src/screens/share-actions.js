@@ -41,6 +41,7 @@ async function act(name, work) {
     putShare({ asking: '', ...(await work()) });
   } catch (error) {
     putShare({ fault: troubleText(error) });
+    requestAnimationFrame(() => document.querySelector('[role=alert] .fault')?.scrollIntoView({ block: 'center' }));
   } finally {
     putShare({ busy: '' });
   }
@@ -81,6 +82,16 @@ export function shutOut(device) {
   act('revoke', async () => {
     await sharing.revoke(device.device_id);
     return { devices: await sharing.devices(), done: t('share.done.revoked') };
+  });
+}
+
+/** @param {import('../sync/sharing.js').Device} device @param {import('../data/roles.js').Role} role */
+export function giveRole({ device_id: id }, role) {
+  act('role', async () => {
+    await sharing.changeRole(id, role);
+    const own = now().garage?.device_id === id; // then it may not look the others up any more
+    if (own) await sharing.syncNow();
+    return { devices: own ? null : await sharing.devices(), done: t('share.done.role') };
   });
 }
 

@@ -6,6 +6,7 @@ import { qrCode } from '../parts/qr-code/qr-code.js';
 import { day } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { LOCAL } from './round-tags.js';
+import { roleOf } from './share-role.js';
 import { copyLink, lookUpDevices, makeInvite, putShare, putShareForm, sendLink, shutOut } from './share-actions.js';
 
 /**
@@ -74,34 +75,45 @@ function invitation({ url, role, uses, days }) {
 
 /** @param {State} state @param {import('../data/garage.js').GarageState} garage */
 export function devices({ share: part }, { device_id: own }) {
+  const list = part.devices ?? [];
+  const there = list.filter(({ revoked_at }) => !revoked_at);
+  const alone = there.filter(({ role }) => role === 'owner').length === 1;
   return html`<section class="sheet"><h2>${t('share.devices')}</h2>
+    ${alone && there.length > 1 ? html`<p>${t('share.alone')}</p>` : nothing}
     ${
       part.devices
-        ? html`<ul class="kept-list">${part.devices.map((one) => device(one, own, part))}</ul>`
+        ? html`<ul class="kept-list">${list.map((one) => device(one, own, alone, part))}</ul>`
         : html`<button class="button" type="button" @click=${lookUpDevices}>${t('share.devices.look')}</button>`
     }</section>`;
 }
 
-/** @param {Device} one @param {string} own @param {State['share']} part */
-function device(one, own, { asking, busy }) {
+/** @param {Device} one @param {string} own @param {boolean} alone whether it is the only owner @param {State['share']} part */
+function device(one, own, alone, part) {
   const { device_id: id, name, role, joined_at, revoked_at } = one;
   return html`<li><p><strong>${name}</strong>${id === own ? html` (${t('share.device.this')})` : nothing}<br>
     <span class="soft">${t('share.device.since', { role: named('role', role), when: day(joined_at) })}${
       revoked_at ? html`, ${t('share.device.gone', { when: day(revoked_at) })}` : nothing
     }</span></p>
     ${
-      revoked_at || id === own
+      revoked_at
         ? nothing
-        : ask({
-            id: `revoke-${id}`,
-            asking: asking === id,
-            act: t('share.revoke'),
-            text: t('share.revoke.ask', { name }),
-            yes: t('share.revoke.yes'),
-            no: t('share.revoke.no'),
-            busy: Boolean(busy),
-            ask: (on) => putShare({ asking: on ? id : '' }),
-            go: () => shutOut(one),
-          })
+        : html`<div class="choices">${id === own && alone ? nothing : roleOf(one, id === own, part)}
+            ${id === own ? nothing : shutting(one, part)}</div>`
     }</li>`;
+}
+
+/** @param {Device} one @param {State['share']} part */
+function shutting(one, { asking, busy }) {
+  const { device_id: id, name } = one;
+  return ask({
+    id: `revoke-${id}`,
+    asking: asking === id,
+    act: t('share.revoke'),
+    text: t('share.revoke.ask', { name }),
+    yes: t('share.revoke.yes'),
+    no: t('share.revoke.no'),
+    busy: Boolean(busy),
+    ask: (on) => putShare({ asking: on ? id : '' }),
+    go: () => shutOut(one),
+  });
 }

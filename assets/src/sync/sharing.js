@@ -117,6 +117,16 @@ export async function revoke(deviceId) {
 }
 
 /**
+ * Changes what a phone may do; it hears of it at its next sync. For owners.
+ * @param {string} deviceId
+ * @param {Role} role
+ */
+export async function changeRole(deviceId, role) {
+  const { id, token } = await current();
+  await call('PATCH', `/garages/${id}/devices/${deviceId}`, { token, body: { role } });
+}
+
+/**
  * Takes this phone out of the shared garage. All records stay on the phone as a
  * garage of its own, unsent work included. For a phone that was revoked, or
  * whose garage is gone, too.

@@ -15,7 +15,8 @@ import { chunks, passes } from './rhythm.js';
  * @typedef {import('../data/garage-store.js').Garage} Garage
  * @typedef {import('./known.js').Known} Known
  * @typedef {import('../data/garage.js').Refusal & {op_id: string}} Rejection
- * @typedef {{cursor: string, ops: Op[], more: boolean, set_back: boolean, rejected: Rejection[]}} Answer
+ * @typedef {{cursor: string, ops: Op[], more: boolean, set_back: boolean, rejected: Rejection[],
+ *   role?: Garage['role']}} Answer an older server tells no role
  */
 
 /** So many operations are merged and written at once, so that the screen stays quick. */
@@ -49,7 +50,8 @@ export async function take(asked, sent, answer, known) {
   const batches = sent.length ? chunks(sent, BATCH) : [[]];
   for (const [i, batch] of batches.entries()) {
     const last = i === batches.length - 1;
-    const also = last ? { cursor: answer.cursor, at: new Date().toISOString() } : {};
+    const { cursor, role = asked.role } = answer;
+    const also = last ? { cursor, role, at: new Date().toISOString() } : {};
     turn = await untilKept(() => answered(asked, batch, refused, also, known));
   }
   return turn !== Infinity;

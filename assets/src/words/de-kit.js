@@ -42,7 +42,8 @@ export default {
   'role.leader': 'Leitung',
   'role.checker': 'Prüfung',
   'role.viewer': 'Einsicht',
-  'role.owner.text': 'Lädt ein, meldet Telefone ab, löscht die Garage; und alles, was die Leitung darf.',
+  'role.owner.text':
+    'Lädt ein, vergibt Rollen, meldet Telefone ab, löscht die Garage; und alles, was die Leitung darf.',
   'role.leader.text': 'Ändert Räder, Ketten, Messmittel und Rundgänge; und alles, was die Prüfung darf.',
   'role.checker.text': 'Trägt Messungen, Strecken, Pflege und Prüfungen ein.',
   'role.viewer.text': 'Schaut und ändert nichts.',
@@ -83,6 +84,16 @@ export default {
   'share.device.this': 'dieses Telefon',
   'share.device.since': '{role}, seit {when}',
   'share.device.gone': 'abgemeldet {when}',
+  'share.alone':
+    'Nur dieses Telefon hat die Rolle Besitz. Einem zweiten geben: Geht dieses verloren, könnte niemand mehr einladen oder abmelden.',
+  'share.role.change': 'Rolle ändern …',
+  'share.role.of': 'Rolle von {name}',
+  'share.role.ask': '{name} die Rolle {role} geben? Das Telefon erfährt es, sobald es Netz hat.',
+  'share.role.ask.owner':
+    '{name} die Rolle Besitz geben? Ein zweiter Besitz darf alles, was du darfst, auch dich abmelden.',
+  'share.role.ask.own': 'Rolle abgeben? Zurückgeben kann sie diesem Telefon dann nur ein anderes mit der Rolle Besitz.',
+  'share.role.yes': 'Rolle {role} geben',
+  'share.role.no': 'So lassen',
   'share.revoke': 'Abmelden …',
   'share.revoke.ask':
     '{name} abmelden? Es bekommt nichts mehr und sendet nichts mehr. Was darauf ist, bleibt darauf. Um es zurückzuholen, wieder einladen.',
@@ -99,6 +110,7 @@ export default {
   'share.done.shared': 'Geteilt. Jetzt jemanden einladen.',
   'share.done.left': 'Verlassen. Alles ist noch auf diesem Telefon.',
   'share.done.revoked': 'Abgemeldet.',
+  'share.done.role': 'Die Rolle ist geändert.',
   'share.nosignal': 'Kein Netz oder kein Server. Dort versuchen, wo es eines gibt.',
   'share.lost': 'Das ging nicht. Noch einmal versuchen.',
 

@@ -7,7 +7,7 @@ export default {
   'kit.row.backup': 'Backup, import, delete',
   'kit.row.backup.text': 'Everything as one file.',
   'kit.back': 'Back to Kit',
-  'kit.viewer': 'Only leaders and the owner change these.',
+  'kit.viewer': 'Only leaders and owners change these.',
   'kit.demo': 'This is the demo. Leave it first; it is never shared and needs no backup.',
 
   'sync.local': 'On this phone only.',
@@ -41,7 +41,7 @@ export default {
   'role.leader': 'leader',
   'role.checker': 'checker',
   'role.viewer': 'viewer',
-  'role.owner.text': 'Invites, shuts phones out, deletes the garage; and all that a leader does.',
+  'role.owner.text': 'Invites, gives roles, shuts phones out, deletes the garage; and all that a leader does.',
   'role.leader.text': 'Changes bikes, chains, instruments and rounds; and all that a checker does.',
   'role.checker.text': 'Adds readings, distances, care and round checks.',
   'role.viewer.text': 'Looks, and changes nothing.',
@@ -81,6 +81,15 @@ export default {
   'share.device.this': 'this phone',
   'share.device.since': '{role}, since {when}',
   'share.device.gone': 'shut out {when}',
+  'share.alone':
+    'Only this phone is an owner. Make a second one: should this phone be lost, nobody could invite or shut out.',
+  'share.role.change': 'Change its role…',
+  'share.role.of': 'What {name} may do',
+  'share.role.ask': 'Make {name} a {role}? It hears of it as soon as it has signal.',
+  'share.role.ask.owner': 'Make {name} an owner? A second owner can do all you can, also shut you out.',
+  'share.role.ask.own': 'Step down? Then only another owner can make this phone an owner again.',
+  'share.role.yes': 'Make it {role}',
+  'share.role.no': 'Leave it as it is',
   'share.revoke': 'Shut out…',
   'share.revoke.ask':
     'Shut {name} out? It gets nothing any more and sends nothing. What it holds stays on it. To take it back, invite it again.',
@@ -97,6 +106,7 @@ export default {
   'share.done.shared': 'Shared. Now invite somebody.',
   'share.done.left': 'Left. Everything is still on this phone.',
   'share.done.revoked': 'Shut out.',
+  'share.done.role': 'Its role is changed.',
   'share.nosignal': 'No signal, or no server. Try again where there is one.',
   'share.lost': 'This did not work. Try again.',
 
@@ -128,7 +138,7 @@ export default {
   'backup.deleted': 'Deleted.',
   'backup.undo': 'Undo',
   'backup.undone': 'It is back, on this phone.',
-  'backup.role': 'Only the owner deletes a shared garage. You can leave it under Sharing.',
+  'backup.role': 'Only an owner deletes a shared garage. You can leave it under Sharing.',
 
   'tools.title': 'My instruments',
   'tools.text': 'What you measure with, its marks, and how much too long it is known to read. Check then offers it.',
