@@ -21,7 +21,7 @@ type weighted struct{ x, rate, left, w float64 }
 func bruteForce(q *Question, n int, seed uint64) []weighted {
 	rng := rand.New(rand.NewPCG(seed, 3))
 	groups := epochs(q.Marks, mostEpochs)
-	marks, bs := withOneBias(q.Marks)
+	marks, bs := withOneBias(q.Marks, epochs(q.Marks, mostEpochs))
 	shape := shapeFor(q.DistanceSD)
 	paths := make([]weighted, 0, n)
 	for range n {
@@ -124,7 +124,7 @@ func TestForecast_bruteForce(t *testing.T) {
 			a, err := Forecast(q)
 			require.NoError(t, err)
 			paths, grids := bruteForce(&q, n, 11), 0.004
-			if _, bs := withOneBias(q.Marks); len(bs) == len(ownError) {
+			if _, bs := withOneBias(q.Marks, epochs(q.Marks, mostEpochs)); len(bs) == len(ownError) {
 				grids = 0.025
 			}
 			near := func(want float64, of func(p *weighted) float64, what string) {

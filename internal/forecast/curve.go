@@ -47,8 +47,9 @@ func (p *posterior) curve(now, horizon float64) []Point {
 	for j := range curvePoints {
 		sum := sums[j*coarse.n : (j+1)*coarse.n]
 		scaleToOne(sum)
-		points = append(points, Point{1000 * (now + float64(j+1)*ds),
-			coarse.quantile(sum, 0.05), coarse.quantile(sum, 0.50), coarse.quantile(sum, 0.95)})
+		last := points[j] // the coarser lattice must not make a chain younger
+		points = append(points, Point{1000 * (now + float64(j+1)*ds), max(last.P05, coarse.quantile(sum, 0.05)),
+			max(last.P50, coarse.quantile(sum, 0.50)), max(last.P95, coarse.quantile(sum, 0.95))})
 	}
 	return points
 }

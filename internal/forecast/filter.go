@@ -19,7 +19,7 @@ func shapeFor(d float64) float64 { return 1 / (1/nu + d*d/2) }
 // newCourse prepares marks for the filter, merging above most epochs.
 func newCourse(marks []Mark, most int, l lattice, distanceSD float64) *course {
 	c := &course{lattice: l, epochs: epochs(marks, most), shape: shapeFor(distanceSD)}
-	c.marks, c.biases = withOneBias(marks)
+	c.marks, c.biases = withOneBias(marks, c.epochs)
 	c.evidence = gather(c.marks, c.epochs, c.biases, l)
 	return c
 }

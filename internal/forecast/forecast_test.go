@@ -34,6 +34,12 @@ func TestForecast_orderAndRepeats(t *testing.T) {
 		want.SetAside, got.SetAside = nil, nil // their indices follow the list
 		assert.Equal(t, want, got)
 	}
+	// One comparison is not yet enough for the new chain's length to be kept
+	// apart; the same one twice is still one.
+	once := Question{Limit: 1, Care: chain.Usual, NowKM: 1000, Marks: []Mark{Compared(1000, 0.3, 0.03)}}
+	twice := once
+	twice.Marks = append(twice.Marks, once.Marks...)
+	assert.Equal(t, answer(t, once), answer(t, twice))
 }
 
 // A larger reading never makes the chain younger, as long as it is believable.
@@ -83,7 +89,8 @@ func TestForecast_isALaw(t *testing.T) {
 			assert.InDelta(t, r.q.Risk, left.reached(a.CheckAgainKM/1000), 1e-4)
 		}
 		for i := 1; i < len(a.Curve); i++ {
-			assert.GreaterOrEqual(t, a.Curve[i].P50, a.Curve[i-1].P50-0.02, "wear does not heal")
+			last, next := a.Curve[i-1], a.Curve[i]
+			assert.True(t, next.P05 >= last.P05 && next.P50 >= last.P50 && next.P95 >= last.P95, "wear does not heal: %+v %+v", last, next)
 		}
 	}
 }

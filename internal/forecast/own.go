@@ -11,11 +11,12 @@ const ownCounts = 0.5
 // filter takes them. One instrument's bias is kept apart, because every further
 // one would multiply the work: the roller play of a gauge, otherwise the own
 // error of the instrument where it counts most. What the others share counts
-// as if it were new each time.
-func withOneBias(marks []Mark) ([]Mark, []biasNode) {
+// as if it were new each time. Only marks of the epochs count, so that one sent
+// twice is still one.
+func withOneBias(marks []Mark, groups []epoch) ([]Mark, []biasNode) {
 	nodes, by := withoutBias, ""
 	most, sums := ownCounts, map[string]float64{}
-	for i := range marks {
+	for _, i := range marksOf(groups) {
 		m := &marks[i]
 		if m.bias == RollerPlay {
 			nodes, by = rollerPlay, ""
@@ -36,4 +37,11 @@ func withOneBias(marks []Mark) ([]Mark, []biasNode) {
 		}
 	}
 	return taken, nodes
+}
+
+func marksOf(groups []epoch) (all []int) {
+	for _, g := range groups {
+		all = append(all, g.marks...)
+	}
+	return all
 }
