@@ -1,14 +1,17 @@
 package raster
 
+import "bytes"
+
 // head is what the segments before a JPEG file's first scan say.
 type head struct {
 	width, height int
 	need          int64 // bytes that decoding allocates
 	exif          []byte
+	scans         int // pieces that the picture is stored in
 }
 
 // jpegHead walks the segments of a JPEG file (ITU-T T.81, annex B) up to its
-// first frame header.
+// first frame header, and counts the scans behind it.
 func jpegHead(file []byte) (*head, error) {
 	h := &head{}
 	for at := 2; at+4 <= len(file); {
@@ -26,9 +29,10 @@ func jpegHead(file []byte) (*head, error) {
 		}
 		segment := file[at+4 : at+2+size]
 		switch {
-		case marker == 0xe1 && h.exif == nil:
+		case marker == 0xe1 && bytes.HasPrefix(segment, []byte("Exif\x00\x00")):
 			h.exif = segment
 		case marker >= 0xc0 && marker <= 0xc2:
+			h.scans = countScans(file[at+2+size:])
 			return h, h.readFrame(segment, marker == 0xc2)
 		case marker == 0xda:
 			return nil, unreadable(nil) // a scan before any frame
@@ -36,6 +40,32 @@ func jpegHead(file []byte) (*head, error) {
 		at += 2 + size
 	}
 	return nil, unreadable(nil)
+}
+
+// countScans counts the scans up to the end of the image. What a phone puts
+// behind it, a film for instance, is not the picture's.
+func countScans(rest []byte) (scans int) {
+	for {
+		at := bytes.IndexByte(rest, 0xff)
+		if at < 0 || at+4 > len(rest) {
+			return scans
+		}
+		rest = rest[at:]
+		length := 2
+		switch marker := rest[1]; {
+		case marker == 0xff: // a fill byte
+			length = 1
+		case marker <= 0x01 || marker >= 0xd0 && marker <= 0xd7: // without a segment
+		case marker == 0xd9:
+			return scans
+		default:
+			length += int(rest[2])<<8 + int(rest[3])
+			if marker == 0xda {
+				scans++
+			}
+		}
+		rest = rest[min(length, len(rest)):]
+	}
 }
 
 // readFrame reads a frame header (T.81, B.2.2). Pixels take a byte for each

@@ -6,7 +6,6 @@ package raster
 import (
 	"bytes"
 	"image"
-	"image/color"
 	"image/jpeg"
 	"image/png"
 	"strconv"
@@ -135,9 +134,11 @@ func toGray(m image.Image) *Gray {
 		return g.fromRGB(m.Pix, m.Stride)
 	}
 	g.Pix = make([]uint8, g.Width*g.Height)
+	deep := m.(image.RGBA64Image) // as all that is decoded here; At would take memory for each pixel
 	for y := range g.Height {
 		for x := range g.Width {
-			g.Pix[y*g.Stride+x] = color.GrayModel.Convert(m.At(b.Min.X+x, b.Min.Y+y)).(color.Gray).Y
+			c := deep.RGBA64At(b.Min.X+x, b.Min.Y+y)
+			g.Pix[y*g.Stride+x] = uint8((19595*uint32(c.R) + 38470*uint32(c.G) + 7471*uint32(c.B) + 1<<15) >> 24)
 		}
 	}
 	return g
@@ -164,7 +165,7 @@ func decodeJPEG(file []byte) (*Picture, error) {
 	if err := checkSize(head.width, head.height, head.need); err != nil {
 		return nil, err
 	}
-	if bytes.Count(file, []byte("\xff\xda")) > maxScans {
+	if head.scans > maxScans {
 		return nil, refuse(fault.TooLarge, "the picture is stored in too many pieces; choose one as the camera stores it")
 	}
 	decoded, err := jpeg.Decode(bytes.NewReader(file))

@@ -171,8 +171,35 @@ func withExif(file []byte, order binary.AppendByteOrder, mark string, orientatio
 	return append(append(out, segment...), file[2:]...)
 }
 
+// Phones put a film behind a picture: whatever its bytes look like is not the
+// picture's.
+func TestDecode_film(t *testing.T) {
+	picture := asJPEG(t, ramp(800, 640))
+	film := append(append([]byte{}, picture...), bytes.Repeat([]byte("\xff\xda\x00\x08film"), 500)...)
+	p, err := raster.Decode(film)
+	require.NoError(t, err)
+	alone, err := raster.Decode(picture)
+	require.NoError(t, err)
+	assert.Equal(t, alone, p)
+}
+
+// The deepest form of 12 megapixels takes its 96 MB, 12 for the levels, and
+// nothing for each pixel beside.
+func TestDecode_deepMemory(t *testing.T) {
+	m := image.NewNRGBA64(image.Rect(0, 0, 4000, 3000))
+	m.Set(0, 0, color.NRGBA64{A: 1}) // not opaque, so that nothing is left out
+	file := asPNG(t, m)
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	_, err := raster.Decode(file)
+	require.NoError(t, err)
+	runtime.ReadMemStats(&after)
+	assert.Less(t, (after.TotalAlloc-before.TotalAlloc)>>20, uint64(115), "MB")
+}
+
 func TestDecode_exif(t *testing.T) {
 	plain := asJPEG(t, ramp(800, 640))
+	other := append([]byte("\xff\xd8\xff\xe1\x00\x20another kind of APP1 segment.\x00"), withExif(plain, binary.BigEndian, "MM", 8, 26)[2:]...)
 	for _, c := range []struct {
 		file        []byte
 		orientation int
@@ -182,6 +209,7 @@ func TestDecode_exif(t *testing.T) {
 		{withExif(plain, binary.LittleEndian, "II", 6, 24), 6, 24},
 		{withExif(plain, binary.BigEndian, "MM", 8, 26), 8, 26},
 		{withExif(plain, binary.BigEndian, "MM", 9, 0), 1, 0},
+		{other, 8, 26},
 		{withExif(plain, binary.LittleEndian, "II", 0, 60000), 1, 0},
 	} {
 		p, err := raster.Decode(c.file)
