@@ -5,6 +5,7 @@ import (
 	"flag"
 	"math"
 	"runtime"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -95,7 +96,7 @@ func TestMeasure_refusals(t *testing.T) {
 	unlessBriefly(t)
 	require.True(t, measure(t, plain()).Accepted, "the picture the others are made of")
 	for name, c := range map[string]struct {
-		code   string
+		codes  string
 		change func(*scene.Scene)
 	}{
 		"no marks":                      {"no_marks", func(s *scene.Scene) { s.Marks = false }},
@@ -106,19 +107,21 @@ func TestMeasure_refusals(t *testing.T) {
 		"tilted across":                 {"tilted", func(s *scene.Scene) { s.TiltYDeg = -17 }},
 		"near":                          {"too_near", func(s *scene.Scene) { s.DistanceMM = 320 }},
 		"bent":                          {"not_flat", func(s *scene.Scene) { s.CurlMM, s.CurlLengthMM = 2, 130 }},
-		"blurred":                       {"blurred", func(s *scene.Scene) { s.Blur = 2.2 }},
-		"far":                           {"coarse", func(s *scene.Scene) { s.DistanceMM, s.Width, s.Height = 700, 1700, 1275 }},
+		"blurred":                       {"blurred", func(s *scene.Scene) { dark(s); s.Blur = 1.95 }},
+		"far":                           {"coarse", func(s *scene.Scene) { dark(s); s.DistanceMM, s.Width, s.Height, s.Blur = 660, 1700, 1275, 0.5 }},
 		"scalloped edge":                {"not_a_chain", func(s *scene.Scene) { s.Thing = scene.Scalloped }},
 		"strip with holes":              {"not_a_chain", func(s *scene.Scene) { s.Thing = scene.Holed }},
 		"plates without rivets":         {"not_a_chain", func(s *scene.Scene) { s.Thing = scene.Rimless }},
 		"bare table":                    {"not_a_chain", func(s *scene.Scene) { s.Thing = scene.Nothing }},
 		"a third rivet in each plate":   {"count", func(s *scene.Scene) { s.Doubled = true }},
 		"one rivet more in the length":  {"not_possible", func(s *scene.Scene) { s.Elongation = 100.0/21 - 0.6 }},
+		"one rivet less in the length":  {"not_possible", func(s *scene.Scene) { s.Elongation = 0.6 - 100.0/21 }},
+		"uneven, thick and tilted":      {"uncertain", func(s *scene.Scene) { uneven(s, 0.16); s.CardMM = 3 }},
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := plain()
 			c.change(s)
-			assertRefused(t, measure(t, s), c.code)
+			assertRefused(t, measure(t, s), c.codes)
 		})
 	}
 	file := plain().JPEG()
@@ -136,14 +139,24 @@ func TestMeasure_refusals(t *testing.T) {
 	}
 }
 
-func assertRefused(t *testing.T, a *photo.Response, code string) {
+// uneven is a chain of few pitches that are not alike, from a tilted phone: each
+// of it may pass, all of it is too uncertain.
+func uneven(s *scene.Scene, jitterMM float64) {
+	s.JitterMM, s.Pitches, s.TiltXDeg, s.DistanceMM = jitterMM, 12, 12, 365
+}
+
+// dark makes rims that show in a poor picture, too.
+func dark(s *scene.Scene) { s.RimContrast, s.RimMM = 0.95, 0.32 }
+
+// assertRefused holds that these are the reasons, and no others.
+func assertRefused(t *testing.T, a *photo.Response, want string) {
 	t.Helper()
 	codes := []string{}
 	for _, r := range a.Refusals {
 		codes = append(codes, r.Code)
 	}
 	assert.False(t, a.Accepted)
-	assert.Contains(t, codes, code)
+	assert.Equal(t, strings.Fields(want), codes)
 }
 
 // A rivet without a rim is counted and left out; the rest measures.

@@ -55,7 +55,7 @@ func TestMeasure_ruledRefusals(t *testing.T) {
 	ordinary := measureRuled(t, plainRuled())
 	require.True(t, ordinary.Accepted, "the picture the others are made of")
 	for name, c := range map[string]struct {
-		code   string
+		codes  string
 		change func(*scene.Scene)
 	}{
 		"no rule":                      {"no_rule", func(s *scene.Scene) { s.Rule.There = false }},
@@ -64,23 +64,28 @@ func TestMeasure_ruledRefusals(t *testing.T) {
 		"tilted along":                 {"tilted", func(s *scene.Scene) { s.TiltXDeg = 17 }},
 		"tilted across":                {"tilted", func(s *scene.Scene) { s.TiltYDeg = -17 }},
 		"near":                         {"too_near", func(s *scene.Scene) { s.DistanceMM, s.Focal35 = 320, 24 }},
-		"far":                          {"coarse", func(s *scene.Scene) { s.DistanceMM = 640 }},
+		"far":                          {"coarse", func(s *scene.Scene) { dark(s); s.DistanceMM, s.Blur = 620, 0.5 }},
 		"blurred":                      {"no_rule", func(s *scene.Scene) { s.Blur = 4 }},
 		"scalloped edge":               {"not_a_chain", func(s *scene.Scene) { s.Thing = scene.Scalloped }},
 		"strip with holes":             {"not_a_chain", func(s *scene.Scene) { s.Thing = scene.Holed }},
 		"bare table":                   {"not_a_chain", func(s *scene.Scene) { s.Thing = scene.Nothing }},
 		"a third rivet in each plate":  {"count", func(s *scene.Scene) { s.Doubled = true }},
 		"one rivet more in the length": {"not_possible", func(s *scene.Scene) { s.Elongation = 100.0/21 - 0.6 }},
-		"marks of 1/16 in":             {"not_a_chain", func(s *scene.Scene) { s.Rule.StepMM = 25.4 / 16 }},
+		"one rivet less in the length": {"few_pitches count not_possible", func(s *scene.Scene) { s.Elongation = 0.6 - 100.0/21 }},
+		"bent":                         {"rule_bent", func(s *scene.Scene) { s.Rule.WavesMM = 1 }},
+		"uneven, thick and tilted":     {"rule_uncertain", func(s *scene.Scene) { uneven(s, 0.12); s.Rule.ThickMM, s.Rule.Steel = 3, 0.4 }},
+		"marks of 1/16 in":             {"too_near not_a_chain", func(s *scene.Scene) { s.Rule.StepMM = 25.4 / 16 }},
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := plainRuled()
 			c.change(s)
-			assertRefused(t, measureRuled(t, s), c.code)
+			assertRefused(t, measureRuled(t, s), c.codes)
 		})
 	}
 	assertRefused(t, measureRuled(t, plainRuled(), func(r *photo.Request) { r.ThickMM = nil }), "no_thickness")
-	assertRefused(t, measureRuled(t, plainRuled(), func(r *photo.Request) { r.Rivets = ptr(ordinary.Rivets + 1) }), "count")
+	for _, off := range []int{-1, 1} {
+		assertRefused(t, measureRuled(t, plainRuled(), func(r *photo.Request) { r.Rivets = ptr(ordinary.Rivets + off) }), "count")
+	}
 }
 
 func ptr[T any](v T) *T { return &v }

@@ -16,6 +16,7 @@ type Rule struct {
 	Scale      float64 // true length over marked length
 	RollMM     float64 // how much its far edge lies higher than the near one
 	WedgeMM    float64 // how much one end of 260 mm lies higher than the other
+	WavesMM    float64 // height of waves 130 mm long: it is bent
 	AngleDeg   float64 // to the chain
 	StepMM     float64 // from mark to mark
 	LineMM     float64 // width of a mark
@@ -62,7 +63,7 @@ func (p *painter) ruleTone(r ray) (tone float64, there bool) {
 	if b < -1 || b > rule.WideMM+1 {
 		return 0, false
 	}
-	x, y = r.at(z + rule.RollMM*b/rule.WideMM + rule.WedgeMM*a/260)
+	x, y = r.at(z + rule.RollMM*b/rule.WideMM + rule.WedgeMM*a/260 + rule.WavesMM*math.Sin(2*math.Pi*a/130))
 	if a, b = p.onRule(x, y); b < 0 || b > rule.WideMM || math.Abs(a) > 142 {
 		return 0, false
 	}
