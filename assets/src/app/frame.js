@@ -1,8 +1,10 @@
 /** The frame round every screen: name plate, notices, the screen, its bench, the places. */
 import { html, nothing, render } from 'lit';
+import { guard } from 'lit/directives/guard.js';
 import { icon } from '../parts/icons.js';
 import { demoMark, demoNote } from '../screens/demo.js';
 import { agree } from '../sync/updates.js';
+import { language } from '../words/language.js';
 import { named, t } from '../words/t.js';
 import { PLACES, screen, tryAgain } from './router.js';
 import { now, set, watch } from './store.js';
@@ -77,13 +79,18 @@ function frame(state) {
     <main class="place" id="place" data-place=${at} tabindex="-1">${body}</main>
     <footer class="dock">
       ${bench === nothing ? nothing : html`<div class="bench">${bench}</div>`}
-      <nav aria-label=${t('app.places')}><ul class="places">${Object.entries(PLACES).map(([name, one]) =>
-        one.icon
-          ? html`<li><a href="#/${name}" aria-current=${name === (place.under ?? state.place) ? 'page' : nothing}>${icon(one.icon)}${t(one.title)}</a></li>`
-          : nothing,
-      )}</ul></nav>
+      ${guard([state.place, language()], () => places(place.under ?? state.place))}
     </footer>
   </div>`;
+}
+
+/** @param {string} here the place that is marked */
+function places(here) {
+  return html`<nav aria-label=${t('app.places')}><ul class="places">${Object.entries(PLACES).map(([name, one]) =>
+    one.icon
+      ? html`<li><a href="#/${name}" aria-current=${name === here ? 'page' : nothing}>${icon(one.icon)}${t(one.title)}</a></li>`
+      : nothing,
+  )}</ul></nav>`;
 }
 
 let entitled = '';

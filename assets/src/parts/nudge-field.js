@@ -3,7 +3,7 @@ import { html, nothing } from 'lit';
 import { live } from 'lit/directives/live.js';
 
 /** Longer texts are set smaller. */
-const LONG = 9;
+const LONG = 12;
 
 /**
  * @param {{id: string, title: string, hidden?: boolean, large?: boolean, text: string, hint?: string,

@@ -25,7 +25,7 @@ export function strip(state) {
 
 /** The strip's place while the engine starts, so that nothing moves when it comes. */
 function room() {
-  return html`<div class="strip still" aria-hidden="true"><svg viewBox="0 0 ${WIDTH} ${HEIGHT}"></svg>
+  return html`<div class="strip still" aria-hidden="true"><div class="strip-sheet"><svg viewBox="0 0 ${WIDTH} ${HEIGHT}"></svg></div>
     <p class="strip-scale">${t('strip.scale', { scale: 10 })}</p></div>`;
 }
 

@@ -1,5 +1,6 @@
 /** Check: take a reading now. The app opens here. */
 import { html, nothing } from 'lit';
+import { guard } from 'lit/directives/guard.js';
 import { now } from '../app/store.js';
 import { nudged, entered, entry, measuredElsewhere, nominalMM, spanDraft, withEntry } from '../data/draft.js';
 import { show } from '../data/lengths.js';
@@ -7,6 +8,7 @@ import { choice } from '../parts/choice.js';
 import { icon } from '../parts/icons.js';
 import { nudgeField } from '../parts/nudge-field.js';
 import { faultText } from '../words/engine.js';
+import { language } from '../words/language.js';
 import { moment } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { change, clearDraft, keepDraft, undoClear } from './check-actions.js';
@@ -32,14 +34,10 @@ const offered = ({ photo: { on }, draft: { instrument } }) =>
 
 /** @param {State} state */
 export function check(state) {
-  const { panel } = state;
   return {
     body: html`<div class="check">
       <h1 class="away">${t('check.title')}</h1>
-      ${instruments(state)}
-      ${setup(state)}
-      ${panel === 'drive' ? drivePanel(state) : nothing}
-      ${panel === 'setup' ? setupPanel(state) : nothing}
+      ${guard(besidesValue(state), () => tool(state))}
       ${answerTag(state)}
       ${strip(state)}
       ${ends(state)}
@@ -47,6 +45,19 @@ export function check(state) {
     </div>`,
     bench: bench(state),
   };
+}
+
+/** @param {State} state what is measured, and with what */
+function tool(state) {
+  const { panel } = state;
+  return html`${instruments(state)} ${setup(state)} ${panel === 'drive' ? drivePanel(state) : nothing} ${panel === 'setup' ? setupPanel(state) : nothing}`;
+}
+
+/** What a nudge leaves as it is, so that it draws nothing but the value and its pin. @param {State} state */
+function besidesValue({ draft, panel, garage, settings, photo }) {
+  const { instrument, drive, bike, mine } = draft;
+  const { places, active, reading, ...span } = spanDraft(draft) ?? {};
+  return [instrument, drive, bike, mine, ...Object.values(span), panel, garage, settings, photo.on, language()];
 }
 
 /** @param {State} state which instrument, one row to switch */

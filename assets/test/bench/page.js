@@ -67,11 +67,9 @@ export async function nudges({ page, context }) {
       await new Promise((rest) => setTimeout(rest, 80));
       // Asked for first, so that it marks the beginning of the frame's work.
       const frame = new Promise((painted) => {
-        requestAnimationFrame((begun) => {
+        requestAnimationFrame(() => {
           const from = performance.now();
-          const { port1, port2 } = new MessageChannel();
-          port1.onmessage = () => painted(performance.now() - from);
-          port2.postMessage(begun);
+          scheduler.postTask(() => painted(performance.now() - from), { priority: 'user-blocking' });
         });
       });
       const from = performance.now();

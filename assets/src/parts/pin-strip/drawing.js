@@ -9,7 +9,7 @@ import { language } from '../../words/language.js';
 import { exact } from '../../words/numbers.js';
 import { t } from '../../words/t.js';
 import { shape } from '../verdict-shape.js';
-import { HEIGHT, WIDTH, clamp } from './geometry.js';
+import { EDGE, HEIGHT, WIDTH, clamp } from './geometry.js';
 
 /**
  * @typedef {import('./geometry.js').View} View
@@ -27,13 +27,25 @@ const AXIS = 35;
 
 /** @param {Model} model @param {View} seen */
 export function drawing(model, seen) {
-  const pin = clamp(seen.x(model.mm ?? model.nominal));
-  return html`<svg viewBox="0 0 ${WIDTH} ${HEIGHT}" aria-hidden="true">
-    ${band(model, seen)} <g transform="translate(${pin.x} 0)">${link}</g> ${guard(stands(model), () => paper(model, seen))}
-    ${model.others.map((mm) => other(clamp(seen.x(mm)).x))}
-    ${model.mm === null ? nothing : hair(pin)}
-    <g transform="translate(${pin.x - PIN_R} ${PIN_Y - PIN_R}) scale(${PIN_R / 12})">
-      <circle class="strip-pin" cx="12" cy="12" r="11.5"/>${shape(model.verdict)}
+  return html`<div class="strip-sheet" aria-hidden="true">
+    <svg viewBox="0 0 ${WIDTH} ${HEIGHT}">
+      ${band(model, seen)} ${guard(stands(model), () => paper(model, seen))}
+      ${model.others.map((mm) => other(clamp(seen.x(mm)).x))}
+    </svg>
+    ${chainEnd(model, clamp(seen.x(model.mm ?? model.nominal)))}
+  </div>`;
+}
+
+/**
+ * A layer of its own that the value pushes along, so that a nudge paints nothing
+ * anew. Its box is as wide as the pin may come near an edge; the plate reaches out of it.
+ * @param {Model} model @param {{x: number, off: number}} pin
+ */
+function chainEnd({ mm, verdict }, { x, off }) {
+  return html`<svg class="strip-chain" viewBox="${-EDGE} 0 ${2 * EDGE} ${HEIGHT}"
+    .style=${`transform: translateX(${(50 * (x - EDGE)) / EDGE}%)`}>${link}${mm === null ? nothing : hair(off)}
+    <g transform="translate(${-PIN_R} ${PIN_Y - PIN_R}) scale(${PIN_R / 12})">
+      <circle class="strip-pin" cx="12" cy="12" r="11.5"/>${shape(verdict)}
     </g>
   </svg>`;
 }
@@ -114,8 +126,8 @@ function other(x) {
   return svg`<path class="strip-other" d="M${x} ${RULE_EDGE + 0.3}l-1.6 2.6h3.2z"/>`;
 }
 
-/** From the pin to the rule, with an arrow when it is off the paper. @param {{x: number, off: number}} pin */
-function hair({ x, off }) {
-  if (off) return svg`<path class="strip-off" d="M${x + off * 1.5} 8.5l${off * 3} 1.7l${-off * 3} 1.7z"/>`;
-  return svg`<path class="strip-hair" d="M${x} 6V${PIN_Y - PIN_R}"/>`;
+/** From the pin to the rule, with an arrow when it is off the paper. @param {number} off past which edge, -1 or 1 */
+function hair(off) {
+  if (off) return svg`<path class="strip-off" d="M${off * 1.5} 8.5l${off * 3} 1.7l${-off * 3} 1.7z"/>`;
+  return svg`<path class="strip-hair" d="M0 6V${PIN_Y - PIN_R}"/>`;
 }

@@ -10,6 +10,8 @@ import { MARKS, fraction, fromMarks, stepMM } from '../../data/lengths.js';
 /** Width and height of the drawing, and where the nominal length stands. */
 export const WIDTH = 86;
 export const HEIGHT = 43;
+/** So near to an edge a pin comes at most. */
+export const EDGE = 5;
 const NOMINAL_X = 15;
 /** Room the limit's own label takes to its right. */
 const LABEL = 25;
@@ -132,7 +134,7 @@ function percents({ length, limit }, at) {
  * @returns {{x: number, off: -1|0|1}} off says past which edge it would be
  */
 export function clamp(x) {
-  if (x < 5) return { x: 5, off: -1 };
-  if (x > WIDTH - 5) return { x: WIDTH - 5, off: 1 };
+  if (x < EDGE) return { x: EDGE, off: -1 };
+  if (x > WIDTH - EDGE) return { x: WIDTH - EDGE, off: 1 };
   return { x, off: 0 };
 }
