@@ -85,6 +85,85 @@ func TestCalculate_intervals(t *testing.T) {
 	}
 }
 
+// The whole table of intervals in km. Lubricating outside a case is common
+// practice, no source; the rest is from memory.
+func TestCalculate_table(t *testing.T) {
+	type row [3][2]float64 // wipe, clean, lubricate
+	for class, want := range map[chain.Care]map[care.Lubricant]row{
+		chain.Gritty:   {care.Oil: {{50, 80}, {300, 500}, {150, 200}}, care.HotWax: {{50, 80}, {300, 500}, {200, 270}}},
+		chain.Usual:    {care.Oil: {{100, 150}, {500, 800}, {200, 250}}, care.LiquidWax: {{100, 150}, {500, 800}, {270, 330}}},
+		chain.Clean:    {care.Oil: {{150, 250}, {800, 1200}, {250, 300}}, care.FactoryGrease: {{150, 250}, {800, 1200}, {330, 400}}},
+		chain.Enclosed: {care.Oil: {{600, 1200}, {3000, 5000}, {600, 1200}}, care.LiquidWax: {{600, 1200}, {3000, 5000}, {800, 1600}}},
+	} {
+		for lubricant, intervals := range want {
+			a := ask(t, `{"care":"`+string(class)+`","lubricant":"`+string(lubricant)+`",`+fresh+`,"km_per_week":70}`)
+			for i, task := range []care.Task{care.Wipe, care.Clean, care.Lubricate} {
+				p := a.Tasks[i]
+				assert.Equal(t, task, p.Task)
+				assert.Equal(t, intervals[i], *p.IntervalKM, "%s %s %s", class, lubricant, task)
+				assert.InDelta(t, intervals[i][0]-10, p.DueInKM, 1e-9)
+				assert.InDelta(t, (intervals[i][0]-10)/10, *p.DueInDays, 1e-9)
+			}
+		}
+	}
+}
+
+// A task is due from the first end of its interval and overdue from the second;
+// a chain that looks clean may go to the second.
+func TestCalculate_states(t *testing.T) {
+	for _, row := range []struct {
+		km, look string
+		state    care.State
+		reason   string
+	}{
+		{"499", "", care.NotDue, "499 km since the last time; due from 500 km, at the latest at 800 km."},
+		{"500", "", care.Due, "500 km since the last time; due since 500 km, at the latest at 800 km."},
+		{"800", "", care.Overdue, "800 km since the last time; it was due by 800 km."},
+		{"799", `,"dirty":false`, care.NotDue, "due from 800 km"},
+		{"800", `,"dirty":false`, care.Overdue, "it was due by 800 km"},
+		{"10", `,"dirty":true`, care.Due, "The chain is dirty."},
+	} {
+		clean := ask(t, `{"care":"usual","lubricant":"oil","km_since_cleaned":`+row.km+`,"km_since_lubricated":10`+row.look+`}`).Tasks[1]
+		assert.Equal(t, row.state, clean.State, row)
+		said := ""
+		for _, n := range clean.Reasons {
+			said += n.Text()
+		}
+		assert.Contains(t, said, row.reason)
+		assert.Equal(t, row.look == `,"dirty":false`, slices.Contains(codes(clean.Reasons), "care_looks_clean"))
+	}
+	over := ask(t, `{"care":"usual","lubricant":"oil","km_since_cleaned":900,"km_since_lubricated":10,"dirty":true}`).Tasks[1]
+	assert.Equal(t, care.Overdue, over.State, "dirt does not make it less so")
+}
+
+// How each task is done, and why in this order. Common practice, no source.
+func TestCalculate_says(t *testing.T) {
+	for _, row := range []struct {
+		json           string
+		steps, reasons []string
+	}{
+		{`{"care":"usual","lubricant":"oil",` + fresh + `}`, []string{"care_how_wipe"}, []string{"care_nothing_due"}},
+		{`{"care":"usual","lubricant":"oil",` + fresh + `,"sounds_dry":true}`, []string{"care_how_wipe", "care_how_oil"}, []string{"care_wipe_first"}},
+		{`{"care":"usual","lubricant":"oil",` + fresh + `,"dirty":true}`, []string{"care_how_clean", "care_how_oil"}, []string{"care_clean_first", "care_lubricate_at_once"}},
+		{`{"care":"usual","lubricant":"liquid_wax",` + fresh + `,"dirty":true}`, []string{"care_how_clean", "care_how_liquid_wax"}, []string{"care_clean_first", "care_lubricate_at_once"}},
+		{`{"care":"usual","lubricant":"hot_wax",` + fresh + `,"dirty":true}`, []string{"care_how_clean_wax", "care_how_hot_wax"}, []string{"care_clean_first", "care_lubricate_at_once"}},
+		{`{"care":"usual","lubricant":"factory_grease",` + fresh + `,"ridden_wet":true}`, []string{"care_how_wipe", "care_how_factory_grease"}, []string{"care_wipe_first"}},
+	} {
+		a := ask(t, row.json)
+		assert.Equal(t, row.steps, codes(a.Steps), row.json)
+		assert.Equal(t, row.reasons, codes(a.Reasons), row.json)
+		if len(a.DoNow) > 0 {
+			assert.Equal(t, a.DoNow[0], a.NextTask)
+			assert.Zero(t, a.NextInKM)
+		}
+	}
+	wet := ask(t, `{"care":"usual","lubricant":"oil",`+fresh+`,"ridden_wet":true}`)
+	assert.Contains(t, codes(wet.Tasks[0].Reasons), "care_wet_wipe")
+	assert.Equal(t, care.Due, wet.Tasks[0].State)
+	cased := ask(t, `{"care":"enclosed","lubricant":"oil",`+fresh+`,"ridden_wet":true}`)
+	assert.NotContains(t, codes(cased.Tasks[0].Reasons), "care_wet_wipe")
+}
+
 func TestCalculate_next(t *testing.T) {
 	a := ask(t, `{"care":"usual","lubricant":"oil","km_since_wiped":30,"km_since_cleaned":160,"km_since_lubricated":150,"km_per_week":70}`)
 	assert.Equal(t, care.Lubricate, a.NextTask)

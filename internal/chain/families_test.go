@@ -54,6 +54,34 @@ func TestFamilies_innerWidths(t *testing.T) {
 	}
 }
 
+// Widths over the pins: 5 to 13 sprockets and sizes 083 (12.9 mm, two catalogues)
+// and 084 (14.8 mm, from memory) as our list of reference values has them; 1/8 in
+// common practice, the rest from memory. Inner widths reach to what a handbook or
+// two catalogues print: 3.30 mm for 1/8 in, 4.88 mm for 083. Pitches computed.
+func TestFamilies_widths(t *testing.T) {
+	outer := map[chain.Class][2]float64{
+		chain.Derailleur5to6: {7.8, 8.0}, chain.Derailleur7to8: {7.0, 7.3}, chain.Derailleur9: {6.5, 6.8},
+		chain.Derailleur10: {5.84, 6.2}, chain.Derailleur11: {5.46, 5.74}, chain.Derailleur12: {5.15, 5.3},
+		chain.Derailleur13: {4.9, 5.0}, chain.Single3to32: {7.3, 8.6}, chain.Single1to8: {8.6, 10.2},
+		chain.Cargo5to32: {9.4, 11.5}, chain.Cargo3to16: {11, 14.8},
+	}
+	pitch := map[chain.Class]float64{chain.Pitch10MM: 10, chain.Pitch5to8Inch: 15.875, chain.Pitch1Inch: 25.4}
+	inner := map[chain.Class]float64{chain.Single1to8: 3.30, chain.Cargo3to16: 4.88}
+	for _, f := range chain.Families() {
+		assert.Equal(t, outer[f.Class], f.OuterWidthMM, f.Class)
+		assert.Equal(t, outer[f.Class][1] > 0, f.WidthKnown(), f.Class)
+		if w, odd := pitch[f.Class]; odd {
+			assert.Equal(t, w, f.PitchMM, f.Class)
+			assert.Equal(t, []int{1}, f.RearSprockets, f.Class)
+		} else {
+			assert.Equal(t, 12.7, f.PitchMM, f.Class)
+		}
+		if w, listed := inner[f.Class]; listed {
+			assert.InDelta(t, w, f.InnerWidthMM[1], 0.006, f.Class)
+		}
+	}
+}
+
 // Every derailleur bike of 1 to 13 sprockets has exactly one family.
 func TestFamily_Fits(t *testing.T) {
 	for n := 1; n <= 14; n++ {
@@ -80,6 +108,7 @@ func TestFamily_Fits(t *testing.T) {
 		{chain.Derailleur9, chain.Derailleur, 0, chain.FitUnknown},
 		{chain.Derailleur13, chain.Derailleur, 14, chain.FitUnknown},
 		{chain.Single1to8, chain.Derailleur, 8, chain.FitNo},
+		{chain.Single1to8, chain.Derailleur, 0, chain.FitNo},
 		{chain.Single1to8, chain.Single, 1, chain.FitYes},
 		{chain.Single1to8, chain.Hub, 0, chain.FitYes},
 		{chain.Single3to32, chain.Hub, 1, chain.FitUnknown},

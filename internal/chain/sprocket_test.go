@@ -1,6 +1,7 @@
 package chain_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -53,6 +54,7 @@ func TestPitchRadiusMM_textbooks(t *testing.T) {
 		assert.InDelta(t, row.diameter, 2*chain.PitchRadiusMM(row.teeth, row.pitch), row.tolerance, "%d teeth", row.teeth)
 	}
 	assert.Panics(t, func() { chain.PitchRadiusMM(2, 12.7) })
+	assert.InDelta(t, 1/math.Sqrt(3), chain.PitchRadiusMM(3, 1), 1e-15) // an equilateral triangle
 }
 
 // 360/z, computed independently for our list of reference values.
@@ -64,4 +66,5 @@ func TestArticulationDeg(t *testing.T) {
 		assert.InDelta(t, degrees, chain.ArticulationDeg(teeth), 5e-5, "%d teeth", teeth)
 	}
 	assert.Panics(t, func() { chain.ArticulationDeg(0) })
+	assert.Equal(t, 360.0, chain.ArticulationDeg(1))
 }

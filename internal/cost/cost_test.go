@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -107,6 +108,68 @@ func TestCalculate_forecast(t *testing.T) {
 				assert.InEpsilon(t, unit.Policies[i].CostPer1000KM*rate.Rate.P95, p.HighPer1000KM, 1e-12)
 			}
 		})
+	}
+}
+
+// What was assumed and what is no advice is said. Common practice, no source.
+func TestCalculate_says(t *testing.T) {
+	said := func(a *cost.Response) (texts, codes []string) {
+		for _, n := range a.Assumptions {
+			texts, codes = append(texts, n.Text()), append(codes, n.Code)
+		}
+		for _, n := range a.Cautions {
+			codes = append(codes, n.Code)
+		}
+		return texts, codes
+	}
+	a := ask(t, example+`,"rate_range_percent_per_1000_km":[0.1,0.3]}`)
+	texts, codes := said(a)
+	assert.Equal(t, []string{
+		"The chain wears by 0.150 % per 1000 km.",
+		"Low and high are the cost at 0.100 and 0.300 % per 1000 km; nine rates in ten lie between.",
+		"A set of sprockets outlives 4.0 chains when every chain is changed at 0.50 %.",
+		"A set of sprockets outlives 1.2 chains when every chain is changed at 1.00 %.",
+		"A chainring outlives 2.5 sets of sprockets.",
+		"A new chain reads 0.03 % long.",
+	}, texts[:6])
+	assert.Contains(t, texts[7], strconv.FormatFloat(a.FlatRangePercent[0], 'f', 2, 64)+" to "+strconv.FormatFloat(a.FlatRangePercent[1], 'f', 2, 64))
+	assert.Subset(t, codes, []string{"cost_together", "cost_flat", "cost_origin", "cost_not_safety", "cost_past_limit", "caution_stricter", "caution_guidance"})
+
+	// Cheap chains spare dear sprockets: then a limit is best.
+	single := ask(t, `{"prices":{"chain":100,"sprockets":50000,"chainring":0},"currency":"EUR","rate_percent_per_1000_km":0.15,"rotation_max":1}`)
+	assert.Equal(t, cost.Limit, single.Best.Kind)
+	_, codes = said(single)
+	assert.NotContains(t, codes, "cost_past_limit")
+	assert.Contains(t, codes, "cost_no_spread")
+	assert.NotContains(t, codes, "cost_spread")
+
+	_, codes = said(ask(t, noRate+`,"forecast":{"limit_percent":0.75,"care":"usual"}}`))
+	assert.Contains(t, codes, "cost_from_care")
+	assert.NotContains(t, codes, "cost_from_readings")
+	texts, codes = said(ask(t, noRate+`,"forecast":{"limit_percent":0.75,"readings":[{"at_km":900,"reading":{"kind":"rule","pitches":24,"span_mm":305}}]}}`))
+	assert.NotContains(t, codes, "cost_from_care")
+	assert.Equal(t, "The rate comes from a forecast with readings taken: 1.", texts[1])
+}
+
+// The ends of the scale: no chain goes past 3 % (general limit, two industrial
+// makers), no limit below 0.1 % is looked at, and counts of chains may lie up to
+// where sprockets suffer in proportion to elongation: 4·(0.5-0.03)/(1-0.03) =
+// 1.93814 at 1.0 % for 4 at 0.5 %, down to its cube, 4·0.124973/0.999973 = 0.49991
+// (computed).
+func TestCalculate_ends(t *testing.T) {
+	hard := ask(t, example+`,"chains_per_sprockets":[{"at_percent":0.5,"chains":50},{"at_percent":1,"chains":24}]}`)
+	assert.Equal(t, cost.Never, hard.Policies[3].Kind)
+	assert.Equal(t, 3.0, hard.Policies[3].ChangeAtPercent)
+	dear := ask(t, `{"prices":{"chain":1,"sprockets":100000000,"chainring":0},"currency":"EUR","rate_percent_per_1000_km":0.15}`)
+	assert.Equal(t, 0.1, dear.CheapestLimitPercent)
+	for _, row := range []struct {
+		chains string
+		good   bool
+	}{{"1.938", true}, {"1.939", false}, {"0.4999", false}, {"0.5", true}} {
+		var r cost.Request
+		require.NoError(t, wire.Read([]byte(example+`,"chains_per_sprockets":[{"at_percent":0.5,"chains":4},{"at_percent":1,"chains":`+row.chains+`}]}`), &r))
+		_, err := cost.Calculate(&r)
+		assert.Equal(t, row.good, err == nil, row.chains)
 	}
 }
 

@@ -100,6 +100,9 @@ func TestCalculate_chainAngle(t *testing.T) {
 	two := calculate(t, `{"chainrings":[34,50],"sprockets":[11,13,15],"wheel_circumference_mm":2100,"chainstay_mm":400,"sprocket_spacing_mm":4}`)
 	assert.Less(t, *find(t, two, 50, 11).ChainAngleDeg, *find(t, two, 50, 15).ChainAngleDeg)
 	assert.Less(t, *find(t, two, 34, 15).ChainAngleDeg, *find(t, two, 34, 11).ChainAngleDeg)
+	// By hand: half of 7.5 mm out in front, 4 mm out behind.
+	assert.InDelta(t, math.Atan(0.25/400)*180/math.Pi, *find(t, two, 50, 11).ChainAngleDeg, 1e-12)
+	assert.InDelta(t, math.Atan(7.75/400)*180/math.Pi, *find(t, two, 50, 15).ChainAngleDeg, 1e-12)
 }
 
 // 32/51 at 435 mm is 110.271080 pitches long (computed independently for our
@@ -111,16 +114,30 @@ func TestCalculate_chainReaches(t *testing.T) {
 	assert.True(t, *find(t, short, 32, 11).ChainReaches)
 	assert.Contains(t, codes(short.Warnings), "gears_out_of_reach")
 	assert.Contains(t, codes(short.Cautions), "caution_too_short")
-	assert.True(t, *find(t, calculate(t, request+`112}`), 32, 51).ChainReaches)
+	assert.Equal(t, "Gears that a chain of 111 pitches does not reach: 1. Do not shift into them.", short.Warnings[0].Text())
+	long := calculate(t, request+`112}`)
+	assert.True(t, *find(t, long, 32, 51).ChainReaches)
+	assert.Empty(t, long.Warnings)
+	assert.Equal(t, []string{"caution_width", "caution_guidance"}, codes(long.Cautions))
+
+	// Equal wheels need 2C + z: 2·40 + 34 = 114 pitches, and 115 with the one to spare.
+	level := `{"chainrings":[34],"sprockets":[34],"wheel_circumference_mm":2300,"chainstay_mm":508,"longest_pitches":`
+	assert.True(t, *calculate(t, level+`115}`).Gears[0].ChainReaches)
+	assert.False(t, *calculate(t, level+`114}`).Gears[0].ChainReaches)
 }
 
 func TestCalculate_tension(t *testing.T) {
 	request := `{"chainrings":[52],"sprockets":[11],"wheel_circumference_mm":2100,"cadence_rpm":60,"power_w":`
 	inside := calculate(t, request+`100}`)
 	assert.InDelta(t, 151.3313, *inside.Gears[0].TensionN, 5e-5)
-	assert.Contains(t, codes(inside.Notes), "laboratory_range")
+	// 98.6 and 81 %: the university's release of 19 August 1999; 305 and 76.2 N:
+	// from memory of an abstract.
+	assert.Contains(t, inside.Notes[0].Text(), "81 to 98.6 % of the power came through, at chain pulls of 76 and 305 N")
+	assert.Contains(t, codes(inside.Notes), "tension_average")
+	assert.NotContains(t, codes(calculate(t, `{"chainrings":[52],"sprockets":[11],"wheel_circumference_mm":2100}`).Notes), "tension_average")
 	assert.NotContains(t, codes(inside.Notes), "tension_not_measured")
 	assert.Contains(t, codes(calculate(t, request+`400}`).Notes), "tension_not_measured")
+	assert.Contains(t, codes(calculate(t, request+`40}`).Notes), "tension_not_measured")
 }
 
 func TestCalculate_bad(t *testing.T) {

@@ -26,6 +26,8 @@ func TestParseTyre_OK(t *testing.T) {
 		{" 40 - 622 ", gears.Tyre{WidthMM: 40, BeadMM: 622}, 2205.4},
 		{"54–559", gears.Tyre{WidthMM: 54, BeadMM: 559}, 2095.4},
 		{"058-584", gears.Tyre{WidthMM: 58, BeadMM: 584}, 2199.1},
+		{"0010-0080", gears.Tyre{WidthMM: 10, BeadMM: 80}, 314.2}, // the smallest and the largest, computed
+		{"150-700", gears.Tyre{WidthMM: 150, BeadMM: 700}, 3141.6},
 	} {
 		tyre, err := gears.ParseTyre(row.text)
 		require.NoError(t, err, row.text)
@@ -42,7 +44,7 @@ func TestParseTyre_refuses(t *testing.T) {
 		{"", fault.Unreadable}, {"-", fault.Unreadable}, {"37", fault.Unreadable}, {"37-", fault.Unreadable},
 		{"-622", fault.Unreadable}, {"37--622", fault.Unreadable}, {"37-622-1", fault.Unreadable}, {"3.7-622", fault.Unreadable},
 		{"+37-622", fault.Unreadable}, {"37x622", fault.Unreadable}, {"28 x 1.40", fault.Unreadable}, {"1e1-622", fault.Unreadable},
-		{"37-99999", fault.Unreadable}, {"３７-622", fault.Unreadable}, {"37-622\x00", fault.Unreadable}, {"3 7-622", fault.Unreadable},
+		{"37-99999", fault.Unreadable}, {"37-00622", fault.Unreadable}, {"３７-622", fault.Unreadable}, {"37-622\x00", fault.Unreadable}, {"3 7-622", fault.Unreadable},
 		{"622-37", fault.OutOfRange}, {"0-622", fault.OutOfRange}, {"37-0", fault.OutOfRange}, {"9-622", fault.OutOfRange},
 		{"151-622", fault.OutOfRange}, {"37-701", fault.OutOfRange}, {"37-79", fault.OutOfRange},
 	} {

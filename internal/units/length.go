@@ -4,7 +4,6 @@ package units
 
 import (
 	"errors"
-	"math"
 	"strconv"
 	"strings"
 	"unicode"
@@ -62,11 +61,7 @@ func ParseLength(text string, bare Unit) (float64, error) {
 	if fraction && unit != Inch {
 		return 0, errors.New("fractions go with inches only; " + Accepted)
 	}
-	mm := value * millimetres[unit]
-	if math.IsInf(mm, 0) {
-		return 0, errLength
-	}
-	return mm, nil
+	return value * millimetres[unit], nil
 }
 
 func splitUnit(text string) (string, Unit) {
@@ -99,11 +94,11 @@ func parseNumber(text string) (value float64, fraction bool, err error) {
 	if err != nil {
 		return 0, true, err
 	}
-	bottom, err := parseWhole(strings.TrimSpace(under))
+	bottom, err := parseWhole(under)
 	if err != nil {
 		return 0, true, err
 	}
-	if bottom == 0 || top >= bottom {
+	if top >= bottom {
 		return 0, true, errors.New("the fraction must be less than one; " + Accepted)
 	}
 	return whole + top/bottom, true, nil
