@@ -21,8 +21,8 @@ import { change } from './check-actions.js';
  *   rivets: number, pitches: number, distance_mm: number|null, tilt_degrees: number|null,
  *   budget: import('../data/request.js').BudgetLine[], refusals: Refusal[], overlay: Overlay}} PhotoAnswer
  * @typedef {import('../data/photo.js').PhotoKept & {kept: ''|'loading'|'yes'|'no', busy: boolean,
- *   picture: ImageBitmap|null, answer: PhotoAnswer|null, fault: string, seen: boolean, taut: boolean}} Photo
- *   kept: whether it works with no network; seen, taut: what the rider confirmed
+ *   picture: ImageBitmap|null, answer: PhotoAnswer|null, fault: string, seen: boolean, taut: boolean, flat: boolean}} Photo
+ *   kept: whether it works with no network; seen, taut, flat: what the rider confirmed
  */
 
 /** @param {Partial<Photo>} part */
@@ -89,10 +89,10 @@ async function shownPicture(file, { overlay }) {
 
 export const dropPicture = () => putPhoto(NO_PICTURE);
 
-/** Takes what the picture gave as the reading on Check; both confirmations were given. */
+/** Takes what the picture gave as the reading on Check; all was confirmed that no picture shows. */
 export function usePicture() {
-  const { answer, seen, taut } = now().photo;
-  if (!answer?.accepted || !seen || !taut) return;
+  const { answer, seen, taut, flat } = now().photo;
+  if (!answer?.accepted || !seen || !taut || !flat) return;
   const { pitches, elongation_percent, standard_uncertainty_percent, budget } = answer;
   const print = budget.find(({ source }) => source === 'calibration');
   const percent = Number(elongation_percent);

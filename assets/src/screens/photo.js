@@ -127,18 +127,20 @@ function found(now, answer) {
 }
 
 /** @param {Photo} now @param {PhotoAnswer} answer what no picture can show */
-function confirms({ seen, taut }, { rivets }) {
-  const one = (/** @type {'seen'|'taut'} */ name, /** @type {boolean} */ value) => html`<li><label class="tick">
+function confirms({ seen, taut, flat, reference: lay }, { rivets }) {
+  const one = (/** @type {string} */ name, /** @type {boolean} */ value, /** @type {string} */ text) =>
+    html`<li><label class="tick">
     <input type="checkbox" .checked=${value} @change=${(/** @type {any} */ event) => putPhoto({ [name]: event.target.checked })}>
-    <span>${t(`photo.${name}`, { n: rivets })}</span></label></li>`;
-  return html`<ul class="ticks">${one('seen', seen)}${one('taut', taut)}</ul>`;
+    <span>${text}</span></label></li>`;
+  return html`<ul class="ticks">${one('seen', seen, t('photo.seen', { n: rivets }))}
+    ${one('taut', taut, t('photo.taut'))}${one('flat', flat, named('photo.flat', lay))}</ul>`;
 }
 
 /** @param {Photo} now @param {PhotoAnswer} answer */
-function afterwards({ seen, taut }, { accepted }) {
+function afterwards({ seen, taut, flat }, { accepted }) {
   const again = html`<button class="button ${accepted ? '' : 'main'}" type="button" @click=${dropPicture}>${t('photo.other')}</button>`;
   if (!accepted) return again;
-  const ready = seen && taut;
+  const ready = seen && taut && flat;
   return html`<div class="main-row">${again}
     <button class="button main" type="button" aria-disabled=${ready ? 'false' : 'true'} @click=${usePicture}>${t(ready ? 'photo.use' : 'photo.confirm')}</button></div>`;
 }

@@ -57,7 +57,10 @@ export default {
   'photo.where': 'Telefon {far} cm entfernt, {tilt}° geneigt',
   'photo.seen': 'Auf jedem der {n} Niete sitzt ein Ring, und keiner ist ausgelassen.',
   'photo.taut': 'Die Kette war straff gezogen.',
-  'photo.confirm': 'Beides bestätigen',
+  'photo.flat.frame': 'Der Rahmen lag überall flach auf den Laschen: eine Lücke darunter verbirgt Verschleiß.',
+  'photo.flat.rule':
+    'Das Lineal lag flach auf den Laschen, die ferne Kante gestützt: eine Lücke darunter verbirgt Verschleiß.',
+  'photo.confirm': 'Alle drei bestätigen',
   'photo.use': 'Ergebnis zeigen',
   'photo.other': 'Anderes Bild',
   'photo.frame': 'Der Rahmen zum Drucken',

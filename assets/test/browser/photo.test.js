@@ -67,9 +67,10 @@ test('photograph: turned on, print measured, picture confirmed, then a verdict, 
   await assertFits(page, 'a picture to confirm');
   await assertRoomy(page, 'a picture to confirm');
   assert.doesNotMatch(await page.locator('.photo').innerText(), /\d %/, 'no number before it is confirmed');
-  assert.equal(await page.getByRole('button', { name: 'Confirm both' }).getAttribute('aria-disabled'), 'true');
+  assert.equal(await page.getByRole('button', { name: 'Confirm all three' }).getAttribute('aria-disabled'), 'true');
   await page.getByRole('checkbox', { name: 'A ring sits on each' }).tap();
   await page.getByRole('checkbox', { name: 'The chain was pulled taut' }).tap();
+  await page.getByRole('checkbox', { name: 'lay flat on the plates' }).tap();
   await tap('Show the result');
   await page.locator('.tag', { hasText: '% longer' }).waitFor();
   await verdict(page);
@@ -101,6 +102,7 @@ test('a steel rule beside the rivets is the scale, and its own error is kept wit
   await page.getByText('What was found').waitFor();
   await page.getByRole('checkbox', { name: 'A ring sits on each' }).tap();
   await page.getByRole('checkbox', { name: 'The chain was pulled taut' }).tap();
+  await page.getByRole('checkbox', { name: 'lay flat on the plates' }).tap();
   await tap('Show the result');
   await page.locator('.tag', { hasText: '% longer' }).waitFor();
   const [, percent] = /([\d.]+) % longer/.exec(await page.locator('.tag').innerText()) ?? [];
