@@ -37,7 +37,10 @@ export function counts(stands) {
 export function whoIsWhere(checks) {
   /** @type {Map<string, Check>} */
   const latest = new Map();
-  for (const check of byTime(checks)) if (check.by) latest.set(check.by, check);
+  for (const check of checks) {
+    const last = latest.get(check.by ?? '');
+    if (check.by && (!last || inTime(last, check) < 0)) latest.set(check.by, check);
+  }
   return byTime([...latest.values()]).reverse();
 }
 
@@ -46,7 +49,12 @@ export function whoIsWhere(checks) {
  * @returns {Check[]} a copy, the earliest first
  */
 export function byTime(checks) {
-  return [...checks].sort((a, b) => Date.parse(a.at) - Date.parse(b.at) || a.id.localeCompare(b.id));
+  return [...checks].sort(inTime);
+}
+
+/** @param {Check} a @param {Check} b */
+function inTime(a, b) {
+  return Date.parse(a.at) - Date.parse(b.at) || a.id.localeCompare(b.id);
 }
 
 /**

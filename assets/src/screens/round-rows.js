@@ -8,9 +8,12 @@ import { t } from '../words/t.js';
 import { setRound } from './round-actions.js';
 
 /** So many lines of a list stand there without being asked for. */
-const ROWS = 60;
+const ROWS = 68;
 
-/** So many of them are drawn with one frame, so that the page answers meanwhile. */
+/** So many of them fill the window of a phone, and come with the page itself. */
+const FIRST = 8;
+
+/** So many more are drawn with each frame, so that the page answers meanwhile. */
 const STEP = 20;
 
 /** @type {Record<string, number>} the latest call for each kind */
@@ -25,14 +28,16 @@ const turns = {};
 export function drawOn(what, until, step = STEP) {
   const { place, argument } = now();
   const mine = (turns[what] = (turns[what] ?? 0) + 1);
-  const more = () => {
+  const more = (/** @type {boolean} */ ready) => {
     const state = now();
     if (mine !== turns[what] || state.place !== place || state.argument !== argument) return;
     if (state.round[what] >= until()) return;
-    setRound({ [what]: state.round[what] + step });
+    if (ready) setRound({ [what]: state.round[what] + step });
     onceDrawn();
   };
-  const onceDrawn = () => requestAnimationFrame(() => setTimeout(more));
+  // What is on the screen comes before what is for paper.
+  const ready = () => what !== 'paper' || now().round.rows >= ROWS;
+  const onceDrawn = () => requestAnimationFrame(() => setTimeout(more, 0, ready()));
   onceDrawn();
 }
 
@@ -42,13 +47,13 @@ export function drawRest() {
     const { garage, argument, round } = now();
     return garage ? roundOf(garage, argument, round.detail) : undefined;
   };
-  drawOn('paper', () => whole()?.stands.length ?? 0);
+  drawOn('paper', () => Math.max(1, whole()?.stands.length ?? 0));
   if (now().round.opened.includes('log')) drawOn('log', () => whole()?.checks.length ?? 0);
 }
 
 /** Begins the lists of a page anew. */
 export function beginRows() {
-  setRound({ rows: STEP });
+  setRound({ rows: FIRST });
   drawOn('rows', () => ROWS);
 }
 

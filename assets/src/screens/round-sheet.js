@@ -9,9 +9,10 @@ import { standParts, why } from './round-parts.js';
 
 /**
  * @param {import('../data/rounds.js').Round} round
- * @param {number} drawn so many of its rows
+ * @param {number} drawn so many of its rows; none of it before the first, for the page itself comes before its print
  */
 export function sheet(round, drawn) {
+  if (!drawn) return nothing;
   return html`<section class="paper">
     <h2>${t('round.sheet.title', { name: round.name, when: day(round.started_at) })}</h2>
     <p>${t('round.sheet.rule')}</p>

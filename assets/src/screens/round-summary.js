@@ -33,7 +33,7 @@ export function summary(state, round, role) {
       ${STATES.map((name) => states(round, name))}
       ${fold('log', t('round.log'), () => log(round, state.round.log))}
       ${mayLead(role) ? html`<button class="button" type="button" @click=${() => finishRound(round)}>${t('round.sum.again')}</button>` : nothing}
-      ${sheet(round, drawn)}
+      ${sheet(round, state.round.paper)}
     </div>`,
     bench: html`<button class="button main" type="button" aria-disabled=${drawn < of ? 'true' : 'false'}
       @click=${() => drawn === of && print()}>${drawn < of ? t('tags.drawing', { n: drawn, of }) : t('round.sum.print')}</button>`,

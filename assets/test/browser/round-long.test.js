@@ -1,3 +1,4 @@
+import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { door } from './harness/doors.js';
 import { becomes } from './harness/patience.js';
@@ -5,6 +6,21 @@ import { goTo } from './harness/phone.js';
 import { line, phoneWithLoaners } from './harness/rounds.js';
 
 const MANY = 150;
+
+/** Runs in the page: notes how many lines each drawing adds. */
+function watchDrawing() {
+  /** @type {{lines: number, paper: number}[]} */
+  const drawn = [];
+  Object.assign(globalThis, { drawn });
+  const count = (/** @type {string} */ what) => document.querySelectorAll(what).length;
+  const before = { lines: count('.rows > li'), paper: 0 };
+  new MutationObserver(() => {
+    const now = { lines: count('.rows > li'), paper: count('.paper tbody tr') };
+    const more = { lines: now.lines - before.lines, paper: now.paper - before.paper };
+    if (document.querySelector('.round-bar')) drawn.push(more);
+    Object.assign(before, now);
+  }).observe(document.body, { childList: true, subtree: true });
+}
 
 test('a round of hundreds of bikes is drawn by parts, and nothing of it is left out or old', async (t) => {
   const { page } = await phoneWithLoaners(t);
@@ -22,9 +38,15 @@ test('a round of hundreds of bikes is drawn by parts, and nothing of it is left 
     put: { round_id: round, bike_id, at: at(i), by: `Person ${i}`, state: 'cleared' },
   }));
   await door(page, 'save', checks);
+  await page.evaluate(watchDrawing);
   await goTo(page, `/#/round/${round}`);
+  await becomes(() => page.locator('.paper tbody tr').count(), MANY);
+  const drawn = await page.evaluate(() => /** @type {any} */ (globalThis).drawn);
+  assert.deepEqual(drawn[0], { lines: 8, paper: 0 }, 'what fills the window comes first, and nothing to print with it');
+  const most = Math.max(...drawn.map((/** @type {any} */ { lines, paper }) => lines + paper));
+  assert.ok(most <= 20, `${most} lines in one go would keep a slow phone from answering`);
   const rows = page.locator('.rows > li');
-  await page.getByText(`Show ${MANY - 70 - 60} more`).tap();
+  await page.getByText(`Show ${MANY - 70 - 68} more`).tap();
   await line(page, `Shed ${MANY - 1}`).waitFor();
   await becomes(() => rows.count(), MANY - 70, 'the cleared ones are folded away');
   await page.getByText(/^\s*Cleared\s*70\s*$/).tap();
