@@ -2,7 +2,6 @@ package server_test
 
 import (
 	"bufio"
-	"bytes"
 	"context"
 	"crypto/ecdsa"
 	"crypto/elliptic"
@@ -35,13 +34,18 @@ import (
 // itself, as cert.pem and key.pem, and returns it as PEM.
 func makeCertificate(t *testing.T, dir, name string) []byte {
 	t.Helper()
+	return makeCertificateUntil(t, dir, name, time.Now().Add(time.Hour))
+}
+
+func makeCertificateUntil(t *testing.T, dir, name string, end time.Time) []byte {
+	t.Helper()
 	key, err := ecdsa.GenerateKey(elliptic.P256(), rand.Reader)
 	require.NoError(t, err)
 	serial, err := rand.Int(rand.Reader, big.NewInt(1<<62))
 	require.NoError(t, err)
 	template := &x509.Certificate{
 		SerialNumber: serial, Subject: pkix.Name{CommonName: name}, IsCA: true, BasicConstraintsValid: true,
-		NotBefore: time.Now().Add(-time.Hour), NotAfter: time.Now().Add(time.Hour),
+		NotBefore: time.Now().Add(-time.Hour), NotAfter: end,
 		ExtKeyUsage: []x509.ExtKeyUsage{x509.ExtKeyUsageServerAuth}, KeyUsage: x509.KeyUsageDigitalSignature | x509.KeyUsageCertSign,
 	}
 	if ip := net.ParseIP(name); ip != nil {
@@ -211,26 +215,63 @@ func TestDomain(t *testing.T) {
 	assert.Equal(t, http.StatusOK, get("https://bikes.test/healthz").StatusCode)
 }
 
+// logged is the program with its logs to read.
+func logged(t *testing.T, flags ...string) (*exec.Cmd, *bufio.Scanner) {
+	t.Helper()
+	cmd := exec.Command(build(t), append([]string{"serve", "--data", t.TempDir(), "--http-addr", "off"}, flags...)...)
+	out, err := cmd.StderrPipe()
+	require.NoError(t, err)
+	require.NoError(t, cmd.Start())
+	t.Cleanup(func() { _ = cmd.Process.Kill() }) // it has ended already, unless the test failed
+	return cmd, bufio.NewScanner(out)
+}
+
+// lineWith reads on until a line holds the text.
+func lineWith(t *testing.T, scan *bufio.Scanner, text string) string {
+	t.Helper()
+	for scan.Scan() {
+		if strings.Contains(scan.Text(), text) {
+			return scan.Text()
+		}
+	}
+	t.Fatalf("%q was not logged", text)
+	return ""
+}
+
 // An authority that is away is said in the logs, and holds up neither serving nor
 // stopping.
 func TestDomain_authorityAway(t *testing.T) {
 	ports := freePorts(t, 2)
-	var logs bytes.Buffer
-	cmd := exec.Command(build(t), "serve", "--data", t.TempDir(), "--addr", fmt.Sprintf("127.0.0.1:%d", ports[0]),
-		"--http-addr", "off", "--domain", "bikes.test", "--acme-directory", fmt.Sprintf("https://127.0.0.1:%d/dir", ports[1]))
-	out, err := cmd.StderrPipe()
-	require.NoError(t, err)
-	require.NoError(t, cmd.Start())
-	defer func() { _ = cmd.Process.Kill() }() // it has ended already, unless the test failed
-	scan := bufio.NewScanner(out)
-	for scan.Scan() && !strings.Contains(scan.Text(), "no certificate yet") {
-		logs.WriteString(scan.Text() + "\n")
-	}
-	assert.Contains(t, logs.String(), "listening")
-	assert.Contains(t, scan.Text(), `"domain":"bikes.test"`)
-	assert.Contains(t, scan.Text(), `"again_in":"10m0s"`)
+	cmd, logs := logged(t, "--addr", fmt.Sprintf("127.0.0.1:%d", ports[0]), "--domain", "bikes.test",
+		"--acme-directory", fmt.Sprintf("https://127.0.0.1:%d/dir", ports[1]))
+	lineWith(t, logs, "listening")
+	line := lineWith(t, logs, "no certificate yet")
+	assert.Contains(t, line, `"domain":"bikes.test"`)
+	assert.Contains(t, line, `"again_in":"10m0s"`)
 	require.NoError(t, cmd.Process.Signal(os.Interrupt))
 	assert.NoError(t, cmd.Wait(), "it stops as always, long before the next try")
+}
+
+// Files that nobody renews, or only by half, are said in the logs.
+func TestCertificateFiles_needCare(t *testing.T) {
+	dir := t.TempDir()
+	port := freePorts(t, 1)[0]
+	makeCertificateUntil(t, dir, "bikes.test", time.Now().Add(-time.Minute))
+	certFile, keyFile := filepath.Join(dir, "cert.pem"), filepath.Join(dir, "key.pem")
+	key, err := os.ReadFile(keyFile)
+	require.NoError(t, err)
+	cmd, logs := logged(t, "--addr", fmt.Sprintf("127.0.0.1:%d", port), "--cert", certFile, "--key", keyFile)
+	assert.Contains(t, lineWith(t, logs, "has expired on"), certFile)
+	lineWith(t, logs, "listening")
+
+	fresh := makeCertificate(t, dir, "bikes.test")
+	require.NoError(t, os.WriteFile(keyFile, key, 0o600)) // the old one
+	require.NoError(t, os.Chtimes(certFile, time.Now(), time.Now().Add(time.Minute)))
+	_, err = browser(fresh, port).Get("https://bikes.test/healthz")
+	assert.Error(t, err)
+	assert.Contains(t, lineWith(t, logs, "cannot be used"), keyFile)
+	require.NoError(t, cmd.Process.Signal(os.Interrupt))
+	assert.NoError(t, cmd.Wait())
 }
 
 // Certificate files are used as they are, and again when somebody renews them.
@@ -270,6 +311,10 @@ func TestServe_badHTTPS(t *testing.T) {
 		"no ports":    {"--domain", "127.0.0.1"},
 		"no blanks":   {"--domain", "a.test, b.test"},
 		"such as":     {"--domain", "a.test,,b_c.test"},
+		"as bikes.ex": {"--domain", "localhost"},
+		"no address":  {"--domain", "a.test,-b.test"},
+		"for --domai": {"--acme-directory", "https://ca.test/dir"},
+		"they need i": {"--acme-ca", "ca.pem", "--cert", "x", "--key", "y"},
 		"from 1":      {"--max-database-mib", "-5"},
 		"whole num":   {"--max-database-mib", "0"},
 		"leads to":    {"--http-addr", ":80"},

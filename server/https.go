@@ -44,32 +44,37 @@ func (h HTTPS) check() error {
 		return errors.New("give either --domain, to get certificates from an authority, or --cert and --key, not both")
 	case slices.ContainsFunc(h.Domains, notAName):
 		return errors.New("--domain takes names such as bikes.example, with commas between and no blanks; no addresses, no ports")
+	case len(h.Domains) == 0 && (h.Directory != "" || h.CAFile != ""):
+		return errors.New("--acme-directory and --acme-ca say where certificates for --domain come from; they need it")
 	case !h.on() && h.PlainAddr != "":
 		return errors.New("--http-addr leads to HTTPS; it needs --domain, or --cert and --key")
 	}
 	return nil
 }
 
-// notAName reports whether a text is no name a certificate could be for: labels
-// of letters, digits and hyphens (RFC 1035 section 2.3.1), not an address.
+// notAName reports whether a text is no name a public certificate could be for:
+// two labels or more of letters, digits and, within, hyphens (RFC 1035 section
+// 2.3.1), not an address.
 func notAName(text string) bool {
-	for _, label := range strings.Split(text, ".") {
-		if label == "" || strings.Trim(label, "abcdefghijklmnopqrstuvwxyz0123456789-") != "" {
+	labels := strings.Split(text, ".")
+	for _, label := range labels {
+		if label == "" || len(label) > 63 || strings.Trim(label, "-") != label ||
+			strings.Trim(label, "abcdefghijklmnopqrstuvwxyz0123456789-") != "" {
 			return true
 		}
 	}
-	return net.ParseIP(text) != nil
+	return len(labels) < 2 || net.ParseIP(text) != nil
 }
 
 // secure is HTTPS at work: how connections are protected, and who answers plain
 // HTTP.
-func (h HTTPS) secure(dataDir string, port int) (*tls.Config, http.Handler, error) {
+func (h HTTPS) secure(dataDir string, port int, log zerolog.Logger) (*tls.Config, http.Handler, error) {
 	if err := h.check(); err != nil {
 		return nil, nil, err
 	}
 	plain := toHTTPS(h.Domains, port)
 	if len(h.Domains) == 0 {
-		pair := &keyPair{certFile: h.CertFile, keyFile: h.KeyFile}
+		pair := &keyPair{certFile: h.CertFile, keyFile: h.KeyFile, log: log}
 		if _, err := pair.get(nil); err != nil {
 			return nil, nil, err
 		}

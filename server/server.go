@@ -62,7 +62,7 @@ func Run(ctx context.Context, cfg Config) (err error) {
 	address := listener.Addr().(*net.TCPAddr)
 	if cfg.HTTPS.on() {
 		var plain http.Handler
-		if server.TLSConfig, plain, err = cfg.HTTPS.secure(cfg.DataDir, address.Port); err == nil && cfg.HTTPS.PlainAddr != "" {
+		if server.TLSConfig, plain, err = cfg.HTTPS.secure(cfg.DataDir, address.Port, cfg.Log); err == nil && cfg.HTTPS.PlainAddr != "" {
 			err = servePlain(ctx, cfg, plain)
 		}
 		if err != nil {
