@@ -63,10 +63,18 @@ func (t Trusted) Secure(r *http.Request) bool {
 	return r.TLS != nil || t.has(peer(r)) && r.Header.Get("X-Forwarded-Proto") == "https"
 }
 
+// byProxies are the headers by which a proxy shows, named or not.
+var byProxies = [...]string{"X-Forwarded-For", "X-Forwarded-Proto", "X-Forwarded-Host", "X-Real-Ip", "Forwarded", "Via"}
+
 // Local reports whether the request comes from this machine itself, through no
 // proxy.
 func Local(r *http.Request) bool {
-	return peer(r).IsLoopback() && len(r.Header.Values("X-Forwarded-For")) == 0
+	for _, name := range byProxies {
+		if len(r.Header.Values(name)) > 0 {
+			return false
+		}
+	}
+	return peer(r).IsLoopback()
 }
 
 // peer is the other end of the connection.

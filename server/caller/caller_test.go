@@ -74,3 +74,29 @@ func TestHousehold(t *testing.T) {
 		assert.Equal(t, want, caller.Household(caller.Trusted{}.Address(r)))
 	}
 }
+
+// A proxy on this machine brings strangers from this machine's own address.
+func TestLocal(t *testing.T) {
+	for _, c := range []struct {
+		peer, header string
+		want         bool
+	}{
+		{"127.0.0.1:999", "", true},
+		{"[::1]:999", "", true},
+		{"[::ffff:127.0.0.1]:999", "", true},
+		{"192.0.2.7:999", "", false},
+		{"10.0.0.1:999", "", false},
+		{"127.0.0.1:999", "X-Forwarded-For", false},
+		{"127.0.0.1:999", "X-Real-Ip", false},
+		{"127.0.0.1:999", "Forwarded", false},
+		{"127.0.0.1:999", "Via", false},
+		{"@", "", false},
+	} {
+		r := httptest.NewRequest("GET", "/metrics", nil)
+		r.RemoteAddr = c.peer
+		if c.header != "" {
+			r.Header.Set(c.header, "127.0.0.1")
+		}
+		assert.Equal(t, c.want, caller.Local(r), "%v", c)
+	}
+}
