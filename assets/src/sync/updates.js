@@ -98,8 +98,11 @@ function look(reg) {
 }
 
 function askAgain() {
-  const due = now.offline === 'failed' || Date.now() - asked > ASK_EVERY_MS;
-  if (document.visibilityState === 'visible' && due) register();
+  if (document.visibilityState !== 'visible') return;
+  if (now.offline === 'failed') return void register();
+  if (Date.now() - asked <= ASK_EVERY_MS) return;
+  asked = Date.now();
+  registration?.update().catch(() => {}); // no signal; asked again later
 }
 
 /** Says for as long as this page lives that its version's files are in use. */

@@ -46,6 +46,22 @@ test('a new version waits until the rider agrees, then all pages change at once'
   await becomes(() => caches(page), [`tautspan-${version}`], 'the old version is gone');
 });
 
+test('a page that stays open asks for a new version by itself', async (t) => {
+  const server = await startServer(t);
+  const { page } = await newPhone(t, server.origin);
+  await openAndKeep(page);
+  await server.start(next.program);
+  await page.evaluate(
+    (later) => {
+      const now = Date.now;
+      Date.now = () => now() + later;
+      document.dispatchEvent(new Event('visibilitychange')); // the rider comes back to it
+    },
+    2 * 60 * 60 * 1000,
+  );
+  await page.getByRole('button', { name: 'Use it now' }).waitFor();
+});
+
 test('what is entered survives the change of version', async (t) => {
   const server = await startServer(t);
   const phone = await newPhone(t, server.origin);
