@@ -29,7 +29,7 @@ export class EngineCrash extends Error {}
 /** How often in a row the engine is started again by itself. */
 const RESTARTS = 2;
 
-/** After this long without an answer the engine counts as hung, ms. */
+/** After this long without an answer, or a sign of one under way, the engine counts as hung, ms. */
 const PATIENCE_MS = 20_000;
 
 /** See the head of this file. */
@@ -159,8 +159,11 @@ export class Bridge {
       return this.#next();
     }
     if (id !== this.#calls[0]?.id) return;
-    if (share !== undefined) return this.#calls[0].progress?.(share);
     clearTimeout(this.#patience);
+    if (share !== undefined) {
+      this.#wait(); // it is slow, not hung
+      return this.#calls[0].progress?.(share);
+    }
     this.#crashes = 0;
     settle(/** @type {Call} */ (this.#calls.shift()), String(json));
     this.#next();
@@ -170,9 +173,13 @@ export class Bridge {
     const call = this.#calls[0];
     if (!call || call.sent || this.#now.state !== 'ready') return;
     call.sent = true;
-    this.#patience = setTimeout(() => this.#crash('no answer in time'), this.patienceMS);
+    this.#wait();
     const { id, name, json, file, records } = call;
     this.#port?.postMessage({ id, name, ...(file ? { file } : { json }), ...(records ? { records } : {}) });
+  }
+
+  #wait() {
+    this.#patience = setTimeout(() => this.#crash('no answer in time'), this.patienceMS);
   }
 
   /** @param {Call} call a call that is with the worker stays in line, its answer is dropped */

@@ -152,6 +152,22 @@ test('an engine that does not answer is started again', async () => {
   assert.equal(ends.length, 2);
 });
 
+test('a large file may take its time, as long as the engine gets on with it', async (t) => {
+  t.mock.timers.enable({ apis: ['setTimeout'] });
+  const { bridge, ends, last } = start({ patienceMS: 20_000 });
+  last().say({ ready: true });
+  const ride = bridge.ride(new Blob(['<gpx/>']));
+  const [{ id }] = last().sent;
+  for (const share of [0.3, 0.6, 0.9]) {
+    t.mock.timers.tick(15_000);
+    last().say({ id, share });
+  }
+  assert.equal(ends.length, 1, 'not started again');
+  t.mock.timers.tick(20_000);
+  await assert.rejects(ride, EngineCrash);
+  assert.equal(ends.length, 2, 'it got stuck');
+});
+
 test('an unreadable answer fails that call only', async () => {
   const { bridge, last } = start();
   last().say({ ready: true });
