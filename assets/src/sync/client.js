@@ -25,7 +25,7 @@ const PATIENCE_MS = 30_000;
  * @param {string} method
  * @param {string} path below /api/v1
  * @param {{token?: string, body?: object, signal?: AbortSignal}} [options]
- * @returns {Promise<{answer: any, serverMS: number}>} the JSON, null for none, and the server's clock, NaN when not told
+ * @returns {Promise<{answer: any, serverMS: number}>} the JSON, null for status 204, and the server's clock, NaN when not told
  * @throws {ServerFault|NoSignal}
  */
 export async function call(method, path, { token, body, signal } = {}) {
@@ -37,8 +37,7 @@ export async function call(method, path, { token, body, signal } = {}) {
     signal: signal ? AbortSignal.any([signal, patience]) : patience,
     cache: 'no-store',
   });
-  const text = await response.text().catch(lost);
-  const answer = read(text, response.status);
+  const answer = response.status === 204 ? null : read(await response.text().catch(lost), response.status);
   if (!response.ok) throw new ServerFault(response.status, answer.error, waitOf(response));
   return { answer, serverMS: Date.parse(response.headers.get('date') ?? '') };
 }
@@ -63,15 +62,16 @@ function lost(error) {
   throw new NoSignal('the server was not reached', { cause: error });
 }
 
-/** @param {string} text @param {number} status */
+/** @param {string} text @param {number} status @returns {any} an object; with its error where the status says that there is one */
 function read(text, status) {
-  if (!text) return null;
   try {
-    return JSON.parse(text);
-  } catch (error) {
-    // Something between phone and server answers, a sign-in page of a hotel for instance.
-    throw new NoSignal(`an answer of status ${status} is not the server's`, { cause: error });
+    const answer = JSON.parse(text);
+    if (answer && typeof answer === 'object' && (status < 300 || answer.error.code)) return answer;
+  } catch {
+    // said below
   }
+  // Something between phone and server answers, a sign-in page of a hotel for instance.
+  throw new NoSignal(`an answer of status ${status} is not the server's`);
 }
 
 /** @param {Response} response */
