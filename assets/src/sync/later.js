@@ -10,11 +10,18 @@ const PATIENCE_MS = 120_000;
 /** @returns {Promise<boolean>} whether the files are on the phone now and will be with newer versions */
 export async function keepLater() {
   if (!navigator.serviceWorker) return false;
+  return Promise.race([asked(), new Promise((resolve) => setTimeout(resolve, PATIENCE_MS, false))]);
+}
+
+/** @returns {Promise<boolean>} for ever under way where nothing can be kept for offline */
+async function asked() {
   const { active } = await navigator.serviceWorker.ready;
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();
-    port1.onmessage = ({ data }) => resolve(data === true);
-    setTimeout(() => resolve(false), PATIENCE_MS);
+    port1.onmessage = ({ data }) => {
+      port1.close();
+      resolve(data === true);
+    };
     active?.postMessage('keep later', [port2]);
   });
 }
