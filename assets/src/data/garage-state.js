@@ -2,7 +2,7 @@
 import { now, set } from '../app/store.js';
 import { KeepError } from './database.js';
 import { countUnsent, refusedOps, summaries, tableRows } from './garage-read.js';
-import { garages, putGarage } from './garage-store.js';
+import { addGarage, garages } from './garage-store.js';
 import { newId } from './ids.js';
 import { keep, recall } from './local.js';
 import { shown } from './meaning.js';
@@ -46,7 +46,7 @@ export async function current() {
 /** @returns {Promise<Garage>} the one that is open, on the disk */
 export async function currentKept() {
   const garage = await current();
-  if (garage.turn === 0 && !(await garages()).some(({ key }) => key === garage.key)) await putGarage(garage);
+  if (garage.turn === 0) await addGarage(garage);
   return garage;
 }
 

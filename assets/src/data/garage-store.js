@@ -40,9 +40,13 @@ export function garageNamed(key) {
   return using((db) => db.get('garages', key));
 }
 
-/** @param {Garage} garage */
-export function putGarage(garage) {
-  return using((db) => db.put('garages', garage));
+/** @param {Garage} garage a new one; one of this key that is there already stays, for another tab may have been quicker */
+export function addGarage(garage) {
+  return using(async (db) => {
+    const { store, done } = db.transaction('garages', 'readwrite');
+    if (!(await store.get(garage.key))) await store.add(garage);
+    await done;
+  });
 }
 
 /**
@@ -217,13 +221,15 @@ export function detach(key, device_id) {
   });
 }
 
-/** @param {string} key of a garage that is taken off this phone, with all it holds */
+/** @param {string} key of a garage that is taken off this phone, with all it holds and all that was worked out of it */
 export function forget(key) {
   return using(async (db) => {
-    const tx = db.transaction(['garages', 'rows', 'unsent', 'summaries'], 'readwrite');
+    const tx = db.transaction(['garages', 'rows', 'unsent', 'summaries', 'forecasts'], 'readwrite');
     const all = IDBKeyRange.bound([key], [key, []]);
     const unsent = await tx.objectStore('unsent').index('order').getAllKeys(all);
+    const chains = await tx.objectStore('rows').getAllKeys(IDBKeyRange.bound([key, 'chains'], [key, 'chains', []]));
     await Promise.all([
+      ...chains.map((row) => tx.objectStore('forecasts').delete(/** @type {string[]} */ (row)[2])),
       tx.objectStore('garages').delete(key),
       tx.objectStore('rows').delete(all),
       tx.objectStore('summaries').delete(all),

@@ -2,7 +2,7 @@
 import { focusNext } from '../app/focus.js';
 import { now, set } from '../app/store.js';
 import { current, fresh } from '../data/garage-state.js';
-import { putGarage } from '../data/garage-store.js';
+import { addGarage } from '../data/garage-store.js';
 import { newId } from '../data/ids.js';
 import { EngineFault } from '../engine/bridge.js';
 import { headers, reach } from '../sync/client.js';
@@ -105,7 +105,7 @@ export function undoDelete() {
   if (!deleted) return;
   act(async () => {
     const key = newId();
-    await putGarage({ ...fresh(), key, name: deleted.name });
+    await addGarage({ ...fresh(), key, name: deleted.name });
     await openGarage(key);
     await importFile(deleted.file);
     return { deleted: null, done: t('backup.undone') };

@@ -6,7 +6,7 @@
  */
 import { askToPersist } from '../app/storage.js';
 import { workAhead } from '../data/background.js';
-import { commit, detach, forget, garageNamed, garages, putGarage } from '../data/garage-store.js';
+import { addGarage, commit, detach, forget, garageNamed, garages } from '../data/garage-store.js';
 import { tableRows } from '../data/garage-read.js';
 import { DEMO, current, currentKept, fresh, load, switchTo } from '../data/garage-state.js';
 import { newId } from '../data/ids.js';
@@ -68,7 +68,7 @@ export async function join(code, deviceName) {
   const before = (await garages()).find(({ id }) => id === answer.garage_id);
   const key = before?.key ?? newId();
   if (before) await restampAs(before, joined(answer));
-  else await putGarage({ ...fresh(), ...joined(answer), cursor: answer.cursor ?? '', key });
+  else await addGarage({ ...fresh(), ...joined(answer), cursor: answer.cursor ?? '', key });
   askToPersist();
   await switchTo(key);
   await shown();

@@ -82,3 +82,40 @@ test('a record that was damaged on the phone hurts no other, and everything can 
     'Still good',
   ]);
 });
+
+test('a tab that comes late with an empty garage leaves what another one has kept', async (t) => {
+  const one = await phone(t, await server(t));
+  await door(one.page, 'save', [{ table: 'bikes', put: BIKE }]);
+  const { key } = await garage(one.page);
+  await door(one.page, 'addGarage', { key, name: 'another', turn: 0, clock: '' });
+  await door(one.page, 'save', [{ table: 'bikes', put: { name: 'Second', drive: 'hub' } }]);
+  const { name, bikes } = await garage(one.page);
+  assert.deepEqual([name, bikes.length], ['', 2]);
+});
+
+test('a garage that was deleted leaves nothing on the phone', async (t) => {
+  const one = await phone(t, await server(t));
+  const [bike_id] = await door(one.page, 'save', [{ table: 'bikes', put: BIKE }]);
+  await door(one.page, 'save', [{ table: 'chains', put: { bike_id, fitted_at_km: 0, km_before: 0 } }]);
+  await until(one.page, ({ bikes }) => bikes[0]?.forecast);
+  assert.equal((await counts(one.page)).forecasts, 1);
+  await door(one.page, 'deleteGarage');
+  assert.deepEqual(
+    await counts(one.page),
+    Object.fromEntries(['forecasts', 'garages', 'records', 'rows', 'summaries', 'unsent'].map((store) => [store, 0])),
+  );
+});
+
+/** @param {import('playwright-core').Page} page @returns {Promise<Record<string, number>>} how much is in each store of the database */
+function counts(page) {
+  return page.evaluate(async () => {
+    /** @type {<T>(asked: IDBRequest<T>) => Promise<T>} */
+    const answer = (asked) => new Promise((done) => (asked.onsuccess = () => done(asked.result)));
+    const db = await answer(indexedDB.open('tautspan'));
+    const stores = [...db.objectStoreNames];
+    const tx = db.transaction(stores);
+    const all = await Promise.all(stores.map(async (name) => [name, await answer(tx.objectStore(name).count())]));
+    db.close();
+    return Object.fromEntries(all);
+  });
+}

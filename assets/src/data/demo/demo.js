@@ -3,7 +3,7 @@
  * goes, `save`, but never to a server and never into another garage.
  */
 import { DEMO, currentKept, fresh, switchTo } from '../garage-state.js';
-import { forget as forgetGarage, putGarage } from '../garage-store.js';
+import { addGarage, forget as forgetGarage } from '../garage-store.js';
 import { save } from '../garage.js';
 import { keep } from '../local.js';
 import { SEED, invent } from './invent.js';
@@ -20,7 +20,7 @@ export async function makeDemo(name, words, progress) {
   const { key } = await currentKept(); // so that there is a garage to go back to
   if (key !== DEMO) keep(BEFORE, { key });
   await forgetGarage(DEMO);
-  await putGarage({ ...fresh(), key: DEMO, name });
+  await addGarage({ ...fresh(), key: DEMO, name });
   await switchTo(DEMO);
   const parts = invent(SEED, Date.now(), words);
   for (const [i, part] of parts.entries()) {
