@@ -3,7 +3,7 @@
  * file imports is what every page starts with; the parts of the app import it too,
  * so that the build puts it into one file.
  */
-import { watchTrouble } from '../data/database.js';
+import { KeepError, watchTrouble } from '../data/database.js';
 import { loadGarage } from '../data/garage.js';
 import { keep } from '../data/local.js';
 import { engine } from '../engine/engine.js';
@@ -25,6 +25,7 @@ export async function start() {
   await Promise.all([applyLanguage(now().settings.language), fetchNamed(), started]);
   await nextTask();
   watchTrouble((trouble) => set({ trouble }));
+  addEventListener('unhandledrejection', tellTrouble);
   startRouter();
   startFrame(/** @type {HTMLElement} */ (document.getElementById('app')));
   resume();
@@ -38,6 +39,13 @@ export async function start() {
     save: () => keep('draft', now().draft),
     rest: fetchPlaces,
   });
+}
+
+/** What the phone cannot keep or read is said also where no screen waits for it. @param {PromiseRejectionEvent} event */
+function tellTrouble(event) {
+  if (!(event.reason instanceof KeepError)) return;
+  event.preventDefault();
+  set({ trouble: event.reason.reason });
 }
 
 /** Lets the browser answer the rider between loading, starting the engine and drawing, which together would keep it busy for long. */

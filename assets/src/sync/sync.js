@@ -85,7 +85,7 @@ async function withServer({ key }) {
     await inTurn('sync', () => exchange(key));
     failures = 0;
     tellSync({ state: 'idle', trouble: null });
-    if ((await refusedOps(key)).some(({ waits }) => waits)) timer = setTimeout(run, WAITING_MS);
+    if ((await refusedOps(key)).some(({ waits }) => waits)) runIn(WAITING_MS);
   } catch (error) {
     failed(error);
   }
@@ -101,7 +101,13 @@ function failed(error) {
   const fault = error instanceof ServerFault ? error : null;
   if (error instanceof NoSignal) tellSync({ state: 'offline', trouble: null });
   else tellSync({ state: 'failed', trouble: fault?.fault ?? { code: 'internal', field: '', message: String(error) } });
-  timer = setTimeout(run, nextTry(failures, Math.random(), fault?.retryAfterMS));
+  runIn(nextTry(failures, Math.random(), fault?.retryAfterMS));
+}
+
+/** @param {number} ms until the one next try */
+function runIn(ms) {
+  clearTimeout(timer);
+  timer = setTimeout(run, ms);
 }
 
 /** Listens to the open garage's events, in one tab of the phone at a time. */
@@ -119,7 +125,8 @@ async function followOnce(signal) {
   if (signal.aborted || !garage.token || garage.shut) return;
   await follow(garage, signal, async (cursor) => {
     listenFailures = 0;
-    if (cursor && cursor !== (await current()).cursor) run();
+    const { cursor: had } = await current().catch(() => garage); // run says what is wrong
+    if (cursor && cursor !== had) run();
   }).catch(() => {});
   if (signal.aborted) return;
   run(); // a stream ends when the phone was revoked, too

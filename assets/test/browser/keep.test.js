@@ -145,6 +145,19 @@ test('a full phone says so, keeps the reading on the screen, and goes on once th
   await page.getByText('1.04 % longer than new').waitFor();
 });
 
+test('a database that fails where no screen waits for it is said all the same', async (t) => {
+  const server = await startServer(t);
+  const { page } = await newPhone(t, server.origin);
+  await goTo(page, '/');
+  await page.evaluate(() => {
+    IDBIndex.prototype.getAll = () => {
+      throw new DOMException('the disk is broken', 'UnknownError');
+    };
+  });
+  await goTo(page, '/#/keep/11111111-1111-4111-8111-111111111111');
+  await page.getByText('The phone could not keep this').waitFor();
+});
+
 test('another tab with a newer database is told apart from a full phone', async (t) => {
   const server = await startServer(t);
   const phone = await newPhone(t, server.origin);
