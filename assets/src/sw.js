@@ -19,7 +19,7 @@ const CACHE = PREFIX + VERSION;
 const WANTED = 'wanted-later';
 
 /** Paths that are the server's, never the page. */
-const SERVER = /^\/(api\/|healthz$|readyz$|metrics$)/;
+const SERVER = /^\/(api\/|https$|healthz$|readyz$|metrics$)/;
 
 worker.addEventListener('install', (event) => event.waitUntil(keepAll()));
 worker.addEventListener('activate', (event) => event.waitUntil(worker.clients.claim().then(clean)));

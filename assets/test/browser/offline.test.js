@@ -32,6 +32,14 @@ test('a place opened by its address works offline too', async (t) => {
   await phone.page.getByRole('navigation').waitFor();
 });
 
+test('the help about HTTPS is the server’s also where the app is kept', async (t) => {
+  const server = await startServer(t);
+  const { page } = await newPhone(t, server.origin);
+  await openAndKeep(page);
+  await page.goto('/https');
+  await page.getByRole('heading', { level: 1, name: /HTTPS/ }).waitFor();
+});
+
 test('the page says what to do before any script runs', async (t) => {
   const server = await startServer(t);
   const html = await (await fetch(server.origin)).text();
