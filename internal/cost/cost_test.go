@@ -162,6 +162,9 @@ func TestCalculate_ends(t *testing.T) {
 	assert.Equal(t, 3.0, hard.Policies[3].ChangeAtPercent)
 	dear := ask(t, `{"prices":{"chain":1,"sprockets":100000000,"chainring":0},"currency":"EUR","rate_percent_per_1000_km":0.15}`)
 	assert.Equal(t, 0.1, dear.CheapestLimitPercent)
+	near := ask(t, `{"prices":{"chain":100,"sprockets":100000,"chainring":0},"currency":"EUR","rate_percent_per_1000_km":0.15}`)
+	assert.Greater(t, near.CheapestLimitPercent, 0.12)
+	assert.Equal(t, 0.1, near.FlatRangePercent[0], "still within 2 % where the scale begins")
 	for _, row := range []struct {
 		chains string
 		good   bool

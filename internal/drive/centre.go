@@ -86,17 +86,13 @@ func (f fixed) axleOrNearest(pitches int, playMM, nearest float64) float64 {
 	return axle
 }
 
-// best returns the option that fits, without a half link if there is one, with
-// the most wear reserve; nil where none fits.
+// best returns the first option that fits, one without a half link if there is
+// one: options go from short to long, and the shorter leaves more wear reserve.
+// It returns nil where none fits.
 func best(options []Option) *Option {
 	var found *Option
 	for i := range options {
-		p := &options[i]
-		switch {
-		case !p.Fits:
-		case found == nil,
-			found.HalfLink && !p.HalfLink,
-			found.HalfLink == p.HalfLink && p.WearReservePercent > found.WearReservePercent:
+		if p := &options[i]; p.Fits && (found == nil || found.HalfLink && !p.HalfLink) {
 			found = p
 		}
 	}

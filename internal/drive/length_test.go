@@ -124,6 +124,29 @@ func TestLength_capacity(t *testing.T) {
 	assert.Subset(t, codes(unknown.Warnings), []string{"capacity_unknown", "sprocket_too_large"})
 }
 
+// What a cage takes up: half a pitch a tooth, for the chain lies on half
+// of a wheel, and 4 pitches that the workshop rule leaves. Common practice.
+func TestTakeUpPitches(t *testing.T) {
+	assert.Equal(t, 20.5, drive.TakeUpPitches(33))
+	assert.Equal(t, 4.0, drive.TakeUpPitches(0))
+	answer := length(t, `{"chainstay_mm":410,"chainrings":[50,34],"sprockets":[11,28],"derailleur":{"capacity_teeth":33}}`)
+	c := answer.Combinations[2]
+	assert.InDelta(t, 100*c.SparePitches/20.5, *c.CagePercent, 1e-9)
+}
+
+// With nothing added and wheels far apart in size both methods can fall short of
+// one pitch to spare: 58/11 at 386 mm takes 97.1378 pitches exactly (the
+// contract's formula written out), and both say 98.
+func TestLength_raised(t *testing.T) {
+	answer := length(t, `{"chainstay_mm":386,"chainrings":[58],"sprockets":[11],"add_pitches":0}`)
+	assert.InDelta(t, exactPitches(58, 11, 386/12.7), answer.ExactLargeLarge, 1e-9)
+	assert.Equal(t, []int{98, 98}, []int{answer.Methods[0].Pitches, answer.Methods[1].Pitches})
+	assert.Equal(t, 100, answer.Pitches)
+	assert.InDelta(t, 1270, answer.LengthMM, 1e-9)
+	assert.Contains(t, codes(answer.Warnings), "reserve_raised")
+	assert.NotContains(t, codes(length(t, `{"chainstay_mm":386,"chainrings":[58],"sprockets":[11]}`).Warnings), "reserve_raised")
+}
+
 func TestLength_fitted(t *testing.T) {
 	request := `{"chainstay_mm":435,"chainrings":[32],"sprockets":[10,51],"fitted_pitches":`
 	short := length(t, request+`110}`)

@@ -66,14 +66,17 @@ func TestCalculate_duplicates(t *testing.T) {
 	assert.Nil(t, find(t, answer, 50, 25).DuplicateOf)
 	assert.Zero(t, answer.StepsPercent[1])
 
-	lined := calculate(t, `{"chainrings":[34,50],"sprockets":[17,25],"wheel_circumference_mm":2100,"chainstay_mm":410,
-		"chainline_mm":41,"rear_chainline_mm":45,"sprocket_spacing_mm":4}`)
-	kept, dropped := find(t, lined, 50, 25), find(t, lined, 34, 17)
-	if *dropped.ChainAngleDeg < *kept.ChainAngleDeg {
-		kept, dropped = dropped, kept
+	// With the chainrings 4 mm farther in 50/25 is 1.75 mm out of line and 34/17
+	// 9.75 mm; 4 mm farther out it is the other way round (by hand).
+	for chainline, straighter := range map[string]gears.Pair{"41": {Ring: 50, Sprocket: 25}, "49": {Ring: 34, Sprocket: 17}} {
+		lined := calculate(t, `{"chainrings":[34,50],"sprockets":[17,25],"wheel_circumference_mm":2100,"chainstay_mm":410,
+			"chainline_mm":`+chainline+`,"rear_chainline_mm":45,"sprocket_spacing_mm":4}`)
+		kept := find(t, lined, straighter.Ring, straighter.Sprocket)
+		dropped := find(t, lined, 84-straighter.Ring, 42-straighter.Sprocket)
+		assert.InDelta(t, math.Atan(1.75/410)*180/math.Pi, *kept.ChainAngleDeg, 1e-12)
+		assert.Nil(t, kept.DuplicateOf)
+		assert.Equal(t, &straighter, dropped.DuplicateOf)
 	}
-	assert.Nil(t, kept.DuplicateOf)
-	assert.Equal(t, &kept.Pair, dropped.DuplicateOf)
 
 	near := `{"chainrings":[50,34],"sprockets":[19,28],"wheel_circumference_mm":2100,"duplicate_percent":`
 	assert.NotNil(t, find(t, calculate(t, near+`1}`), 34, 19).DuplicateOf, "0.2 % apart")
@@ -124,6 +127,14 @@ func TestCalculate_chainReaches(t *testing.T) {
 	level := `{"chainrings":[34],"sprockets":[34],"wheel_circumference_mm":2300,"chainstay_mm":508,"longest_pitches":`
 	assert.True(t, *calculate(t, level+`115}`).Gears[0].ChainReaches)
 	assert.False(t, *calculate(t, level+`114}`).Gears[0].ChainReaches)
+}
+
+func TestCalculate_wheel(t *testing.T) {
+	tyre := calculate(t, `{"chainrings":[44],"sprockets":[16],"etrto":"37-622"}`)
+	assert.InDelta(t, math.Pi*696, tyre.CircumferenceMM, 1e-9)
+	assert.Contains(t, tyre.Notes[0].Text(), "The circumference of 2187 mm is computed")
+	rolled := calculate(t, `{"chainrings":[44],"sprockets":[16],"wheel_circumference_mm":2187}`)
+	assert.NotContains(t, codes(rolled.Notes), "circumference_computed")
 }
 
 func TestCalculate_tension(t *testing.T) {

@@ -43,6 +43,11 @@ func TestReading_Evidence(t *testing.T) {
 		assert.True(t, e.AgainstNew)
 		assert.InDelta(t, a.StandardUncertainty, math.Hypot(e.UPercent, chain.NewTolerancePercent/math.Sqrt(3)), 1e-12)
 	})
+	t.Run("no span", func(t *testing.T) {
+		r := wear.Reading{Kind: wear.Rule, Pitches: 24}
+		_, err := r.Evidence(12.7)
+		assert.ErrorContains(t, err, "span_mm")
+	})
 	t.Run("gauge", func(t *testing.T) {
 		g := wear.Reading{Kind: wear.Gauge, BearsOn: wear.OpposedRollers, Steps: []wear.Step{{Percent: 0.5, Drops: true}}}
 		e, err := g.Evidence(12.7)

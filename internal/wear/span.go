@@ -69,8 +69,7 @@ func (r *Reading) measureCompare(nominalMM float64) (*measurement, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := fromSpan(nominalMM+r.GrowthMM, nominalMM)
-	m.estimate = 100 * r.GrowthMM / nominalMM
+	m := &measurement{estimate: 100 * r.GrowthMM / nominalMM, nominalMM: nominalMM}
 	m.notes = append(m.notes, words.N("compare_hides", words.V("most", chain.NewTolerancePercent, 2)))
 	if m.replaced(r.StandardUncertaintyMM) {
 		return m, nil

@@ -75,6 +75,7 @@ func TestCalculate_nothingLargerTried(t *testing.T) {
 	closed := answer(1, Step{0.5, true}, Step{0.75, false})
 	assert.Equal(t, Ride, closed.Verdict)
 	assert.NotContains(t, codesOf(t, closed), "gauge_open_high")
+	assert.NotContains(t, codesOf(t, closed), "gauge_open_low")
 	assert.NotContains(t, codesOf(t, closed), "next_larger_step")
 	assert.Contains(t, codesOf(t, answer(1, Step{0.5, false})), "gauge_open_low")
 
@@ -148,6 +149,7 @@ func TestCalculate_says(t *testing.T) {
 		short := codesOf(t, ask(1, photo(-0.6, 0.1)))
 		assert.Contains(t, short, "not_a_chain")
 		assert.NotContains(t, short, "next_if_again")
+		assert.NotContains(t, short, "reads_short")
 		assert.NotContains(t, short, "caution_part")
 		step := codesOf(t, ask(1, Reading{Kind: Gauge, Steps: []Step{{2.9, true}}, BearsOn: SameSide}))
 		assert.Subset(t, step, []string{"not_a_chain_gauge", "next_gauge_again", "next_if_again"})

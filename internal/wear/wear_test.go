@@ -254,6 +254,7 @@ func TestCalculate_bad(t *testing.T) {
 		{"resolution list", rule(`"pitches":24,"span_mm":306,"resolution_in":[1]`), fault.WrongType, "reading.resolution_in"},
 		{"zero uncertainty", rule(`"pitches":24,"span_mm":306,"standard_uncertainty_mm":0`), fault.OutOfRange, "reading.standard_uncertainty_mm"},
 		{"field of another kind", rule(`"pitches":24,"span_mm":306,"growth_mm":1`), fault.UnknownField, "reading.growth_mm"},
+		{"part over whole", `{"drive":"hub","reading":{"kind":"photo","pitches":18,"elongation_percent":0.6,"standard_uncertainty_percent":0.05,"shared_standard_uncertainty_percent":0.0501}}`, fault.Contradiction, "reading.shared_standard_uncertainty_percent"},
 		{"no steps", `{"drive":"hub","reading":{"kind":"gauge","steps":[],"bears_on":"same_side"}}`, fault.OutOfRange, "reading.steps"},
 		{"no bearing", `{"drive":"hub","reading":{"kind":"gauge","steps":[{"percent":1,"drops":true}]}}`, fault.MissingField, "reading.bears_on"},
 		{"step without answer", `{"drive":"hub","reading":{"kind":"gauge","steps":[{"percent":1}],"bears_on":"same_side"}}`, fault.MissingField, "reading.steps[0].drops"},
