@@ -1,5 +1,5 @@
 /** The garage as a file, out and in, and away; what is deleted can be brought back for a while. */
-import { focusNext } from '../app/focus.js';
+import { focusLine, focusNext } from '../app/focus.js';
 import { now, set } from '../app/store.js';
 import { current, fresh } from '../data/garage-state.js';
 import { addGarage } from '../data/garage-store.js';
@@ -89,14 +89,14 @@ export function bringInFile(file) {
 }
 
 /** Deletes the open garage, once it is held as a file in case it was a mistake. */
-export function deleteAll() {
-  act(async () => {
+export async function deleteAll() {
+  await act(async () => {
     const { name } = await current();
     const { blob } = await exportAll();
     await deleteGarage();
-    focusNext('undo');
     return { asking: false, done: t('backup.deleted'), deleted: { file: blob, name } };
   });
+  focusLine('undo');
 }
 
 /** Brings back what was deleted, as a garage on this phone. */
@@ -108,6 +108,7 @@ export function undoDelete() {
     await addGarage({ ...fresh(), key, name: deleted.name });
     await openGarage(key);
     await importFile(deleted.file);
+    focusNext('place');
     return { deleted: null, done: t('backup.undone') };
   });
 }

@@ -1,5 +1,5 @@
 /** Puts right a reading that the forecast has set aside. */
-import { focusNext } from '../app/focus.js';
+import { focusLine } from '../app/focus.js';
 import { newId } from '../data/ids.js';
 import { mendChanges, mendedReading } from '../data/mend-reading.js';
 import { saidOne } from '../words/engine.js';
@@ -23,5 +23,5 @@ export async function mend(detail, reading_id, aside) {
   const undo = [{ table: 'readings', put: row.fields }];
   if (right) undo.push({ table: 'readings', record_id: as, put: { void_reason: t('ahead.undo.reason') } });
   const text = t(right ? 'ahead.mended' : 'ahead.left');
-  if (await commit(mendChanges(row, right, reason, as), { text, undo })) focusNext('undo');
+  if (await commit(mendChanges(row, right, reason, as), { text, undo })) focusLine('undo');
 }

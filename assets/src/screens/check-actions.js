@@ -2,7 +2,7 @@
  * What can be done on Check. Every change of the draft is on the phone before
  * the screen shows it, and asks the engine anew.
  */
-import { focusNext } from '../app/focus.js';
+import { focusLine, focusNext } from '../app/focus.js';
 import { askToPersist } from '../app/storage.js';
 import { NO_RESULT, now, set } from '../app/store.js';
 import { cleared, entered, entry, spanDraft, withEntry } from '../data/draft.js';
@@ -174,7 +174,7 @@ async function keepAnswered({ draft, result }) {
 export function clearDraft() {
   const { draft } = now();
   change(cleared(draft), { flash: 'cleared', before: draft });
-  focusNext('undo');
+  focusLine('undo');
 }
 
 /**
@@ -191,4 +191,5 @@ export function changeAndEmpty(next) {
 export function undoClear() {
   const { before } = now();
   if (before) change(before);
+  focusNext('place');
 }

@@ -1,5 +1,5 @@
 /** What can be done about instruments. */
-import { focusNext } from '../app/focus.js';
+import { focusNext, goToLine } from '../app/focus.js';
 import { NO_TOOL } from '../app/kit-state.js';
 import { now, set } from '../app/store.js';
 import { save } from '../data/garage.js';
@@ -75,8 +75,7 @@ export function removeTool() {
     await save([{ table: 'instruments', record_id: id, remove: true }]);
     forget('tool');
     putTool({ id: '', form: NO_TOOL, done: 'removed', removed: { id, name: form.name } });
-    location.hash = '#/instruments';
-    focusNext('undo');
+    goToLine('#/instruments', 'undo');
   });
 }
 
@@ -87,5 +86,6 @@ export function undoRemove() {
   act(async () => {
     await save([{ table: 'instruments', record_id: removed.id, put: { name: removed.name } }]);
     putTool({ done: 'saved', removed: null });
+    focusNext('place');
   });
 }

@@ -1,6 +1,6 @@
 /** The readings kept on this phone with no bike. */
 import { html, nothing } from 'lit';
-import { focusNext } from '../app/focus.js';
+import { focusLine } from '../app/focus.js';
 import { now, set } from '../app/store.js';
 import { KeepError } from '../data/database.js';
 import { recallKept, rewrite, writeNote } from '../data/kept.js';
@@ -106,12 +106,12 @@ export function size(reading) {
 
 /**
  * @param {Kept} next shown once it is on the disk
- * @param {string} focus what takes the focus then
+ * @param {string} focus the button whose line takes the focus then
  */
 async function put(next, focus) {
   if (!(await written(rewrite(next)))) return;
   show(next);
-  focusNext(focus);
+  focusLine(focus);
 }
 
 /**

@@ -2,7 +2,7 @@
  * What can be done in Round. Every change is on the phone before the screen
  * says so; what is half typed is kept letter by letter.
  */
-import { focusNext } from '../app/focus.js';
+import { focusLine, focusNext } from '../app/focus.js';
 import { now, set } from '../app/store.js';
 import { KeepError } from '../data/database.js';
 import { save } from '../data/garage.js';
@@ -156,6 +156,7 @@ export async function undo() {
   if (!flash || !(await kept(flash.undo))) return;
   if (flash.draft) change(flash.draft);
   told('undone', flash.at, '', []);
+  focusNext('place');
 }
 
 /** Opens the browser's print preview. */
@@ -189,5 +190,5 @@ export async function kept(changes) {
  */
 export function told(what, at, name, undoing, draft = null) {
   setRound({ flash: { what, at, name, undo: undoing, draft }, fault: '' });
-  if (undoing.length) focusNext('undo');
+  focusLine('undo');
 }

@@ -1,4 +1,5 @@
 /** A bike of a round is read, cleared or held. */
+import { goToLine } from '../app/focus.js';
 import { now, set } from '../app/store.js';
 import { swapped } from '../data/aside.js';
 import { cleared, entered } from '../data/draft.js';
@@ -184,5 +185,5 @@ function after(round, stand, state, made) {
   told(state, `round/${round.id}`, stand.bike.fields.name, back, entered(draft) ? draft : null);
   change(cleared(draft));
   set({ flash: '' });
-  location.hash = `#/round/${round.id}`;
+  goToLine(`#/round/${round.id}`, 'undo');
 }

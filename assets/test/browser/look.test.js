@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { tabTo } from './harness/keys.js';
+import { tabTo, undoIsOneTabAway } from './harness/keys.js';
 import { assertAccessible, assertLooks, atEnd } from './harness/look.js';
 import { becomes } from './harness/patience.js';
 import { goTo, newPhone } from './harness/phone.js';
@@ -151,6 +151,11 @@ test('with the keyboard alone: a reading, its verdict, kept, looked up and delet
   await tabTo(page, /^Far end of the span/);
   await page.keyboard.press('ArrowRight');
   await page.getByText('Change the chain', { exact: true }).waitFor();
+  await tabTo(page, /^Start afresh$/, 'Shift+Tab');
+  await page.keyboard.press('Enter');
+  await undoIsOneTabAway(page, /^\s*Emptied/);
+  await page.keyboard.press('Enter');
+  await page.getByText('Change the chain', { exact: true }).waitFor();
   await tabTo(page, /^Keep this reading/);
   await page.keyboard.press('Enter');
   await page.getByText('Kept on this phone.').waitFor();
@@ -160,7 +165,7 @@ test('with the keyboard alone: a reading, its verdict, kept, looked up and delet
   await tabTo(page, /^Delete/);
   await page.keyboard.press('Enter');
   await page.getByText('Deleted.').waitFor();
-  await page.waitForFunction(() => document.activeElement?.textContent === 'Undo');
+  await undoIsOneTabAway(page, /^\s*Deleted/);
   await page.keyboard.press('Enter');
   await page.getByText('Rule: 12 1/16 in over 24 pitches').waitFor();
 });

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { door } from './harness/doors.js';
-import { tabTo } from './harness/keys.js';
+import { tabTo, undoIsOneTabAway } from './harness/keys.js';
 import { assertLooks } from './harness/look.js';
 import { becomes } from './harness/patience.js';
 import { goTo, type } from './harness/phone.js';
@@ -186,6 +186,7 @@ test('a round with the keyboard alone', async (t) => {
   await byKey(page, /^One mark more/, 'Enter');
   await page.getByText('Ride on').first().waitFor();
   await byKey(page, /^Clear it with this reading/, 'Enter');
+  await undoIsOneTabAway(page, /^\s*Dipper: cleared/);
   await stands(page, '1 of 5 cleared, 0 held, 4 not seen yet');
   await byKey(page, /^Next: Heron/, 'Enter');
   await byKey(page, /^Hold it…/, 'Enter');
@@ -193,9 +194,11 @@ test('a round with the keyboard alone', async (t) => {
   await page.getByLabel('Skips under load').focus();
   await page.keyboard.press('Space');
   await byKey(page, /^Hold it/, 'Enter');
+  await undoIsOneTabAway(page, /^\s*Heron: held/);
   await stands(page, '1 of 5 cleared, 1 held, 3 not seen yet');
-  await byKey(page, /^Undo/, 'Enter');
+  await page.keyboard.press('Enter');
   await stands(page, '1 of 5 cleared, 0 held, 4 not seen yet');
+  await page.waitForFunction(() => document.activeElement?.id === 'place');
   await byKey(page, /^Finish with 4/, 'Enter');
   await page.getByText('Only cleared bikes go out.').first().waitFor();
 });

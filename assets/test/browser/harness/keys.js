@@ -35,3 +35,17 @@ function isNamed({ name, all }) {
     return name.test(said.replace(/\s+/g, ' ').trim());
   });
 }
+
+/**
+ * After something was done by the keyboard: a second Enter takes nothing back,
+ * and the way back is one Tab away.
+ * @param {Page} page left with the focus on Undo
+ * @param {RegExp} says what the line says that has the focus
+ */
+export async function undoIsOneTabAway(page, says) {
+  await page.waitForFunction((told) => told.test(document.activeElement?.textContent ?? ''), says);
+  assert.notEqual(await page.evaluate(() => document.activeElement?.textContent), 'Undo');
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Tab');
+  assert.equal(await page.evaluate(() => document.activeElement?.textContent), 'Undo');
+}
