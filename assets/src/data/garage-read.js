@@ -19,14 +19,22 @@ function from(...begin) {
  * @param {string} bikeId
  * @returns {Promise<EngineRow[]>} the bike with its chains, readings, care, distances and round checks
  */
-export function bikeRows(key, bikeId) {
-  return using(async (db) => {
+export async function bikeRows(key, bikeId) {
+  return (await eachBikeRows(key, [bikeId]))[0];
+}
+
+/** @param {string} key of the garage @param {string[]} bikeIds @returns {Promise<EngineRow[][]>} of each bike, of one moment */
+export function eachBikeRows(key, bikeIds) {
+  return using((db) => {
     const index = db.transaction('rows').store.index('home');
-    /** @type {Stored[]} */
-    const ofBike = await index.getAll([key, bikeId]);
-    const chains = ofBike.filter(({ table }) => table === 'chains');
-    const ofChains = await Promise.all(chains.map((chain) => index.getAll([key, chain.record_id])));
-    return [...ofBike, ...ofChains.flat()].map(({ row }) => row);
+    const one = async (/** @type {string} */ id) => {
+      /** @type {Stored[]} */
+      const ofBike = await index.getAll([key, id]);
+      const chains = ofBike.filter(({ table }) => table === 'chains');
+      const ofChains = await Promise.all(chains.map((chain) => index.getAll([key, chain.record_id])));
+      return [...ofBike, ...ofChains.flat()].map(({ row }) => row);
+    };
+    return Promise.all(bikeIds.map(one));
   });
 }
 
@@ -114,18 +122,19 @@ export function dueSummaries(key, { turn, most }) {
 }
 
 /**
- * Keeps a summary, unless its records have changed since it was due.
- * @param {Summary} made
- * @param {import('./forecasts.js').Ask|null} ask what to ask about a bike's chain; beside the summary, for it may be
- *   much larger
+ * Keeps summaries, except those whose records have changed since they were due.
+ * @param {{made: Summary, ask: import('./forecasts.js').Ask|null}[]} all `ask`: what to ask about a bike's chain;
+ *   beside the summary, for it may be much larger
  * @returns {Promise<void>}
  */
-export function keepSummary({ due, ...made }, ask) {
+export function keepSummaries(all) {
   return using(async (db) => {
     const tx = db.transaction('summaries', 'readwrite');
-    const now = await tx.store.get([made.garage, made.kind, made.id]);
-    if (now?.due === due) {
-      tx.store.put(made);
+    const there = await Promise.all(all.map(({ made }) => tx.store.get([made.garage, made.kind, made.id])));
+    for (const [i, { made, ask }] of all.entries()) {
+      const { due, ...kept } = made;
+      if (there[i]?.due !== due) continue;
+      tx.store.put(kept);
       if (made.kind === 'bike') tx.store.put({ garage: made.garage, kind: 'ask', id: made.id, value: ask });
     }
     await tx.done;

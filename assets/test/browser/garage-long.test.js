@@ -67,6 +67,35 @@ test('a long garage comes to a new phone whole, though both change it meanwhile'
   assert.deepEqual(bikes.find(({ bike_id }) => bike_id === id(3))?.fields, { name: 'Late', drive: 'hub', tag: 'L' });
 });
 
+test('many bikes saved at once are many together for the engine and the database', async (t) => {
+  const { page } = await phone(t, await server(t));
+  await page.evaluate(() => {
+    const counts = /** @type {any} */ (globalThis);
+    [counts.asked, counts.written] = [0, 0];
+    const { postMessage } = Worker.prototype;
+    Worker.prototype.postMessage = function (/** @type {any} */ ...all) {
+      counts.asked++;
+      return /** @type {any} */ (postMessage).apply(this, all);
+    };
+    const { transaction } = IDBDatabase.prototype;
+    IDBDatabase.prototype.transaction = function (names, mode, options) {
+      if (mode === 'readwrite') counts.written++;
+      return transaction.call(this, names, mode, options);
+    };
+  });
+  await door(
+    page,
+    'save',
+    Array.from({ length: 100 }, (_, i) => ({ table: 'bikes', put: { name: `Bike ${i}`, drive: 'hub' } })),
+  );
+  assert.equal((await garage(page)).bikes.length, 100);
+  const { asked, written } = await page.evaluate(() => {
+    const counts = /** @type {any} */ (globalThis);
+    return { asked: counts.asked, written: counts.written };
+  });
+  assert.ok(asked <= 20 && written <= 20, `${asked} questions to the engine, ${written} writes`);
+});
+
 test('a file that is brought in is stopped, and brings in the rest when it is chosen again', async (t) => {
   const { page } = await phone(t, await server(t));
   const part = await page.evaluate(async (text) => {
