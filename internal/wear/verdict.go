@@ -29,6 +29,9 @@ const (
 	// them the pitches were miscounted or the number mistyped.
 	HighestPercent = 3.0
 	LowestPercent  = -0.5
+	// stopPercent is where a chain is past what handbooks allow any drive, 1.5 to
+	// 2.0 % (The Complete Guide to Chain, 2.2.4): not even the way home.
+	stopPercent = 1.5
 	// rounding forgives the last bits of a span that stands exactly at a bound.
 	rounding = 1e-9
 )

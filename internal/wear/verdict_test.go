@@ -136,16 +136,20 @@ func TestCalculate_says(t *testing.T) {
 		slack := ask(0.75, photo(-0.25, 0.1))
 		assert.Contains(t, codesOf(t, slack), "reads_short")
 		assert.Equal(t, "next_pull_straight", slack.NextSteps[0].Code)
+		assert.NotContains(t, codesOf(t, slack), "new_may_be_long", "that would be a comfort")
 		assert.NotContains(t, codesOf(t, ask(0.75, photo(-0.15, 0.1))), "reads_short", "within its doubt it may be new")
 	})
 	t.Run("beyond belief", func(t *testing.T) {
 		long := ask(1, photo(3.4, 0.1))
 		assert.Subset(t, codesOf(t, long), []string{"not_a_chain", "next_measure_again", "next_if_again", "next_do_not_rely", "caution_part"})
 		assert.NotContains(t, codesOf(t, long), "reads_short")
-		assert.Contains(t, long.Reasons, words.N("count_again", words.V("counted", 20, 0), words.V("fits", 21, 0)))
-		few := photo(3.4, 0.1)
-		few.Pitches = 12
-		assert.NotContains(t, codesOf(t, ask(1, few)), "count_again", "3.4 % of 12 pitches is less than half of one")
+		assert.NotContains(t, codesOf(t, long), "count_again", "20.68 pitches are 3.4 % too long for 20 and 1.5 % too short for 21")
+		assert.Contains(t, ask(1, photo(5.6, 0.1)).Reasons, words.N("count_again", words.V("counted", 20, 0), words.V("fits", 21, 0))) // 21.12
+		few := photo(4.9, 0.1)
+		few.Pitches = 1
+		assert.NotContains(t, codesOf(t, ask(1, few)), "count_again")
+		few.ElongationPercent = -5
+		assert.NotContains(t, codesOf(t, ask(1, few)), "count_again")
 		short := codesOf(t, ask(1, photo(-0.6, 0.1)))
 		assert.Contains(t, short, "not_a_chain")
 		assert.NotContains(t, short, "next_if_again")
@@ -157,6 +161,19 @@ func TestCalculate_says(t *testing.T) {
 	})
 	t.Run("beside a new chain", func(t *testing.T) {
 		assert.Contains(t, codesOf(t, ask(1, Reading{Kind: Compare, Pitches: 100, GrowthMM: 5})), "compare_hides")
+		assert.NotContains(t, codesOf(t, ask(1, Reading{Kind: Compare, Pitches: 100, GrowthMM: 1})), "new_may_be_long", "it is longer than new")
+	})
+	// The Complete Guide to Chain, 2.2.4: 1.5 to 2.0 % is the most allowed.
+	t.Run("not even home", func(t *testing.T) {
+		for _, row := range []struct {
+			limit, percent float64
+			code, not      string
+		}{{1, 1.49, "next_change", "next_stop"}, {1, 1.5, "next_stop", "next_change"}, {1, 2.99, "next_stop", "next_change"}, {1.6, 1.6, "next_stop", "next_change"}} {
+			said := codesOf(t, ask(row.limit, photo(row.percent, 0.05)))
+			assert.Contains(t, said, row.code, row)
+			assert.NotContains(t, said, row.not, row)
+		}
+		assert.NotContains(t, codesOf(t, ask(3, photo(1.6, 0.05))), "next_stop")
 	})
 	t.Run("no bias, no word of it", func(t *testing.T) {
 		r := photo(0.5, 0.1)

@@ -93,9 +93,6 @@ func (a *Response) explain(r *Request, m *measurement) {
 		a.Reasons = append(a.Reasons, chance(a.ProbabilityPast))
 	}
 	a.Reasons = append(a.Reasons, m.notes...)
-	if a.Verdict == Ride && a.Elongation < chain.NewTolerancePercent && m.nominalMM > 0 {
-		a.Reasons = append(a.Reasons, words.N("new_may_be_long", words.V("most", chain.NewTolerancePercent, 2)))
-	}
 	next := func(when bool, codes ...string) {
 		for _, code := range codes {
 			if when {
@@ -103,13 +100,21 @@ func (a *Response) explain(r *Request, m *measurement) {
 			}
 		}
 	}
-	if tooShort := a.Verdict != MeasureAgain && m.nominalMM > 0 && a.Interval95[1] < 0; tooShort {
+	switch isSpan := m.nominalMM > 0; {
+	case isSpan && a.Verdict != MeasureAgain && a.Interval95[1] < 0:
 		a.Reasons = append(a.Reasons, words.N("reads_short"))
 		next(true, "next_pull_straight")
+	case isSpan && a.Verdict == Ride && a.Elongation < chain.NewTolerancePercent && r.Reading.Kind != Compare:
+		a.Reasons = append(a.Reasons, words.N("new_may_be_long", words.V("most", chain.NewTolerancePercent, 2)))
 	}
 	next(guessed, "next_larger_step")
 	next(a.Verdict == Plan && a.StandardUncertainty > a.Limit/4, "measure_finer")
-	next(true, nextSteps[a.Verdict]...)
+	for _, code := range nextSteps[a.Verdict] {
+		if code == "next_change" && a.Elongation >= stopPercent {
+			code = "next_stop"
+		}
+		next(true, code)
+	}
 	for _, code := range cautions[a.Verdict] {
 		a.Cautions = append(a.Cautions, words.N(code))
 	}
@@ -125,7 +130,7 @@ func (a *Response) doubt(r *Reading, m *measurement) {
 	} else {
 		a.Reasons = append(a.Reasons, words.N("not_a_chain"))
 	}
-	if fits := math.Round(float64(r.Pitches) * (1 + a.Elongation/100)); m.nominalMM > 0 && fits >= 1 && fits != float64(r.Pitches) {
+	if fits := m.fittingCount(r.Pitches); fits > 0 {
 		a.Reasons = append(a.Reasons, words.N("count_again",
 			words.V("counted", float64(r.Pitches), 0), words.V("fits", fits, 0)))
 	}
@@ -134,6 +139,17 @@ func (a *Response) doubt(r *Reading, m *measurement) {
 		a.NextSteps = append(a.NextSteps, words.N("next_if_again"))
 		a.Cautions = append(a.Cautions, words.N("caution_part"))
 	}
+}
+
+// fittingCount returns the count of pitches that would make the reading that of a
+// chain, 0 where none would.
+func (m *measurement) fittingCount(counted int) float64 {
+	length := float64(counted) * (1 + m.estimate/100) // in pitches
+	fits := math.Round(length)
+	if percent := 100 * (length/fits - 1); m.nominalMM > 0 && percent >= LowestPercent && percent <= HighestPercent {
+		return fits
+	}
+	return 0
 }
 
 // chance puts the probability of being past the limit in words that never claim

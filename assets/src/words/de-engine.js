@@ -63,16 +63,19 @@ export default {
     'Jetzt die nächste Kette besorgen und bald wechseln: die Ritzel verschleißen schneller, sobald eine Kette über der Grenze ist.',
   next_check_soon: 'Bis dahin vor jeder längeren Fahrt prüfen.',
   next_change: 'Die Kette vor der nächsten Fahrt wechseln; unterwegs sachte heimfahren und nicht kräftig treten.',
+  next_stop:
+    'Mit dieser Kette nicht weiterfahren: so lang kann sie bei jedem Tritt abspringen oder reißen. Schieben oder abholen lassen und die Kette wechseln.',
   next_skip_test:
     'Mit der neuen Kette in jedem Gang fest aufs Pedal drücken, erst im Montageständer, dann auf ruhiger Straße. Springt sie, geht das Ritzel mit.',
   next_inspect:
     'Ritzel und Kettenblätter auf hakenförmige oder dünn gelaufene Zähne ansehen, die meistgefahrenen zuerst.',
-  next_measure_again: 'Neu messen: Kette gerade ziehen, Glieder zählen, an derselben Kante beider Bolzen ablesen.',
+  next_measure_again: 'Neu messen: Kette gerade ziehen, Glieder zählen, beide Enden gleich ablesen.',
   next_do_not_rely: 'Bis dahin gilt die Kette als ungeprüft.',
 
   caution_damage:
     'Was immer sie misst: eine Kette mit angerissenen Laschen, steifen, verbogenen oder verdrehten Gliedern oder tiefem Rost ersetzen.',
-  caution_stricter: 'Mit E-Antrieb, Kindersitz oder schwerer Last die strengere Grenze einhalten.',
+  caution_stricter:
+    'Mit E-Antrieb, Kindersitz oder schwerer Last höchstens 0,5 % als Grenze nehmen und doppelt so oft prüfen.',
   caution_part: 'Eine verschlissene Kette kann unter Last springen oder reißen und dich stürzen lassen.',
   caution_skip: 'Eine neue Kette auf verschlissenen Ritzeln kann unter Last springen und dich stürzen lassen.',
   caution_closure:
