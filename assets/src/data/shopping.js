@@ -39,6 +39,12 @@ export function lengthQuestion(bike) {
   return bike.drive === 'derailleur' ? withDerailleur(bike) : fixed(bike);
 }
 
+/** @param {any} answer to it @returns {number|null} the count; null where none closes with the axle where it can be */
+export function countOf({ pitches, options }) {
+  const open = options && !options.some((/** @type {any} */ one) => one.pitches === pitches && one.fits);
+  return open ? null : pitches;
+}
+
 /** @param {Fields} bike @returns {LengthQuestion} */
 function withDerailleur(bike) {
   const needed = ['chainstay_mm', 'chainrings', 'sprockets'];

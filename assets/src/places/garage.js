@@ -1,5 +1,6 @@
 /** All places but Check itself and Fit: what has to do with the garage. */
 import '../app/shell.js';
+import { focusNext } from '../app/focus.js';
 import { lookAtStorage } from '../app/storage.js';
 import { openBackup } from '../screens/backup-actions.js';
 import { backup } from '../screens/backup.js';
@@ -10,7 +11,7 @@ import { bikeChain } from '../screens/bike-chain.js';
 import { bikeChains } from '../screens/bike-chains.js';
 import { bikeChange } from '../screens/bike-change.js';
 import { bikeDistance } from '../screens/bike-distance.js';
-import { bikeEdit } from '../screens/bike-edit.js';
+import { bikeEdit, openEdit } from '../screens/bike-edit.js';
 import { bike } from '../screens/bike.js';
 import { bikes } from '../screens/bikes.js';
 import { openChange } from '../screens/change-actions.js';
@@ -41,12 +42,12 @@ startRounds();
 export const places = {
   bikes: { screen: bikes, open: openBikes },
   bike: { screen: bike, open: openBikePlace },
-  add: { screen: bikeAdd },
+  add: { screen: bikeAdd, open: () => focusNext('bike-name') },
   care: { screen: bikeCare, open: openBikePlace },
   chain: { screen: bikeChain, open: openBikePlace },
   chains: { screen: bikeChains, open: openBikePlace },
   distance: { screen: bikeDistance, open: openBikePlace },
-  edit: { screen: bikeEdit, open: openBikePlace },
+  edit: { screen: bikeEdit, open: openEdit },
   change: { screen: bikeChange, open: openChange },
   shopping: { screen: shopping, open: openShopping },
   cost: { screen: cost, open: openCost },

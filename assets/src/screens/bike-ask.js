@@ -59,9 +59,17 @@ function drive(state, detail, name) {
   const { kind } = form(state, name, EMPTY);
   return html`<p class="soft">${t('bike.strict')}</p>
     ${driveChoice(kind || null, (one) =>
-      one === 'derailleur' ? fill(name, { kind: one }) : put(detail, { drive: one, rear_sprockets: null }),
+      one === 'derailleur' ? askSprockets(name) : put(detail, { drive: one, rear_sprockets: null }),
     )}
     ${kind ? sprocketChoice(0, (n) => put(detail, { drive: 'derailleur', rear_sprockets: n })) : nothing}`;
+}
+
+/** @param {string} name brings the question that follows into sight, over the dock */
+function askSprockets(name) {
+  fill(name, { kind: 'derailleur' });
+  requestAnimationFrame(() =>
+    document.querySelector('.sprockets .choice:last-child')?.scrollIntoView({ block: 'end' }),
+  );
 }
 
 /** @param {string|null} value @param {(drive: string) => void} choose */
@@ -112,7 +120,7 @@ function week(state, detail, name) {
   const filled = form(state, name, EMPTY);
   const km = readFar(filled.week, state.settings.units);
   const good = km !== null && !Number.isNaN(km);
-  return html`${textField({
+  return html`<div class="end-of-row">${textField({
     id: 'ask-week',
     title: t('edit.field.km_per_week', { unit: unitOf(state) }),
     text: filled.week,
@@ -123,7 +131,7 @@ function week(state, detail, name) {
     type: (text) => fill(name, { week: text }),
   })}
   <button class="button" type="button" aria-disabled=${good ? 'false' : 'true'}
-    @click=${() => sayNumber('week', name, (km) => put(detail, { km_per_week: km }))}>${t('ask.save')}</button>`;
+    @click=${() => sayNumber('week', name, (km) => put(detail, { km_per_week: km }))}>${t('ask.save')}</button></div>`;
 }
 
 /** @param {State} state @param {BikeDetail} detail @param {string} name */

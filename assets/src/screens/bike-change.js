@@ -2,6 +2,7 @@
 import { html, nothing } from 'lit';
 import { now } from '../app/store.js';
 import { gone } from '../data/distance-entry.js';
+import { countOf } from '../data/shopping.js';
 import { whole } from '../data/teeth.js';
 import { choice } from '../parts/choice.js';
 import { about, far } from '../parts/distances.js';
@@ -19,7 +20,7 @@ import { distanceField } from './distance-field.js';
  * @typedef {import('../data/chain-change.js').Draft} Draft
  */
 
-/** Pitches a count begins with when it is nudged from nothing. */
+/** Pitches a count begins with when it is nudged from nothing and nothing could be worked out. */
 const USUAL_PITCHES = 112;
 
 /** @param {State} state */
@@ -103,7 +104,11 @@ function newChain({ work }, draft) {
   const families = work?.answers.family?.answer?.candidates ?? [];
   const fitting = families.filter((one) => one.fits_this_bike !== false || one.class === draft.class);
   const chosen = families.find((one) => one.class === draft.class);
-  const unreadable = Number.isNaN(whole(draft.pitches));
+  const count = whole(draft.pitches);
+  const unreadable = Number.isNaN(count);
+  const counted = work?.answers.length?.answer;
+  const worked = counted ? countOf(counted) : null;
+  const from = worked ?? USUAL_PITCHES;
   return html`<section class="sheet"><h2>${t('change.new')}</h2>
     ${choice({
       name: 'chain-class',
@@ -119,13 +124,13 @@ function newChain({ work }, draft) {
     ${nudgeField({
       id: 'chain-pitches',
       title: t('change.pitches'),
-      hint: t('change.pitches.hint'),
+      hint: worked === null ? t('change.pitches.hint') : t('change.pitches.worked', { n: worked }),
       text: draft.pitches,
       mode: 'numeric',
       less: t('nudge.fewer'),
       more: t('nudge.further'),
       fault: unreadable ? t('fit.unreadable.number') : undefined,
-      step: (steps) => putChange({ pitches: String(Math.max(2, (whole(draft.pitches) || USUAL_PITCHES) + 2 * steps)) }),
+      step: (steps) => putChange({ pitches: String(count ? Math.max(2, count + 2 * steps) : from) }),
       type: (pitches) => putChange({ pitches }),
     })}
     <div class="nudge-field"><label class="label" for="chain-name">${t('change.name')}</label>

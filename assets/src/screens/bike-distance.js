@@ -93,14 +93,19 @@ function change({ more, leap }, units) {
 function since(state, detail, run) {
   const { units } = state.settings;
   const fitted = detail.meaning.chains.find((one) => one.chain_id === detail.meaning.fitted_chain_id);
+  const ran = far(fitted?.km ?? 0, units);
+  const known = detail.chains[fitted?.chain_id ?? '']?.fields.km_before !== undefined;
   return html`${choice({
     name: 'since',
     title: t('run.since'),
     value: run.form.since,
-    options: /** @type {const} */ (['now', 'zero', 'at']).map((value) => ({ value, text: named('run.since', value) })),
+    options: /** @type {const} */ (['now', 'zero', 'at']).map((value) => ({
+      value,
+      text: value === 'now' && known ? t('run.since.known', { far: ran }) : named('run.since', value),
+    })),
     choose: (value) => fill(run.name, { since: value }),
   })}
-  ${run.form.since === 'now' ? html`<p class="soft">${t('run.since.now.text', { far: far(fitted?.km ?? 0, units) })}</p>` : nothing}
+  ${run.form.since === 'now' && !known ? html`<p class="soft">${t('run.since.now.text', { far: ran })}</p>` : nothing}
   ${run.form.since === 'at' ? number(run, 'put_on', t('run.put_on', { unit: unitOf(state) })) : nothing}`;
 }
 

@@ -6,7 +6,7 @@ import { changesOf, formField, formOf, lengthUnit } from '../data/bike-form.js';
 import { mayLead } from '../data/roles.js';
 import { faultText } from '../words/engine.js';
 import { named, t } from '../words/t.js';
-import { commit } from './bike-actions.js';
+import { commit, openBikePlace } from './bike-actions.js';
 import { careChoice, driveChoice, sprocketChoice, unitOf } from './bike-ask.js';
 import { chips, flash, textField, withBike } from './bike-parts.js';
 
@@ -16,6 +16,21 @@ import { chips, flash, textField, withBike } from './bike-parts.js';
  * @typedef {{state: State, name: string, filled: Record<string, any>, put: Record<string, any>,
  *   unreadable: string[], changed: boolean, ready: boolean}} Form
  */
+
+/** What follows the bike in the address where only its numbers are asked for, by its shopping list. */
+const NUMBERS_ONLY = '/numbers';
+
+/** @param {string} argument */
+export async function openEdit(argument) {
+  await openBikePlace(argument);
+  if (!argument.endsWith(NUMBERS_ONLY)) return;
+  requestAnimationFrame(() => document.getElementById('edit-numbers')?.scrollIntoView());
+}
+
+/** @param {State} state @param {BikeDetail} detail @returns {string} where the form was come to from */
+function cameFrom({ argument }, { meaning }) {
+  return `#/${argument.endsWith(NUMBERS_ONLY) ? 'shopping' : 'bike'}/${meaning.bike_id}`;
+}
 
 /** @param {State} state */
 export function bikeEdit(state) {
@@ -59,7 +74,7 @@ function body(one, detail) {
       })}
       ${field(one, 'tag', t('edit.hint.tag'))} ${field(one, 'set', t('edit.hint.set'))} ${field(one, 'note')}
     </section>
-    <details class="fold" ?open=${detailsTouched(one)}><summary>${t('edit.numbers')}</summary><div class="sheets">
+    <details class="fold" id="edit-numbers" ?open=${detailsTouched(one) || state.argument.endsWith(NUMBERS_ONLY)}><summary>${t('edit.numbers')}</summary><div class="sheets">
       <p class="soft">${t('edit.numbers.hint')}</p>${numbers(one)}</div></details>
     ${state.forms[one.name] ? html`<button class="button quiet" type="button" @click=${() => drop(one.name)}>${t('edit.drop')}</button>` : nothing}
     ${lead ? html`<button class="button" type="button" @click=${() => remove(detail, one.name)}>${t('edit.remove')}</button>` : nothing}
@@ -68,7 +83,7 @@ function body(one, detail) {
 
 const NUMBERS = /** @type {const} */ ([
   ['chainrings', 'edit.hint.teeth'],
-  ['sprockets', 'edit.hint.teeth'],
+  ['sprockets', 'edit.hint.sprockets'],
   ['chainstay_mm', null],
   ['longest_chainstay_mm', 'edit.hint.longest'],
   ['etrto', 'edit.hint.etrto'],
@@ -113,7 +128,7 @@ function field({ state, name: formName, filled, unreadable }, name, hint) {
 /** @param {Form} one @param {BikeDetail} detail */
 function bench({ state, unreadable, changed, ready }, detail) {
   return html`${flash(state)}<div class="main-row">
-    <a class="button" href="#/bike/${detail.meaning.bike_id}">${t('form.back')}</a>
+    <a class="button" href=${cameFrom(state, detail)}>${t('form.back')}</a>
     <button class="button main" type="button" aria-disabled=${ready ? 'false' : 'true'} @click=${() => saveForm(detail)}>${t(
       changed || unreadable.length ? 'form.save' : 'form.same',
     )}</button></div>`;
@@ -122,9 +137,12 @@ function bench({ state, unreadable, changed, ready }, detail) {
 /** Saves what is entered by now. @param {BikeDetail} detail */
 function saveForm(detail) {
   const { name, put, ready } = entered(now(), detail);
-  const { bike_id } = detail.meaning;
   if (!ready) return;
-  commit([{ table: 'bikes', record_id: bike_id, put }], { text: t('did.saved'), form: name, to: `#/bike/${bike_id}` });
+  commit([{ table: 'bikes', record_id: detail.meaning.bike_id, put }], {
+    text: t('did.saved'),
+    form: name,
+    to: cameFrom(now(), detail),
+  });
 }
 
 /** @param {BikeDetail} detail @param {string} name */

@@ -79,8 +79,12 @@ function drawn(page, entry) {
 }
 
 /** @param {Page} page @param {Entry} entry the chain and its distance then */
-function where({ detail, order, state }, { row: { fields }, chain }) {
+function where({ detail, order, state }, { kind, row: { fields }, chain }) {
   if (!chain) return '';
+  if (kind === 'retired') {
+    const km = detail.meaning.chains.find((one) => one.chain_id === chain.record_id)?.km ?? 0;
+    return t('chains.run', { far: far(km, state.settings.units) });
+  }
   const name = order.length > 1 || fields.at_km !== undefined ? chainName(detail.chains, chain.record_id, order) : '';
   return fields.at_km === undefined ? name : t('log.at', { chain: name, far: far(fields.at_km, state.settings.units) });
 }

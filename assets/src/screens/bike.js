@@ -29,19 +29,21 @@ export function bike(state) {
 }
 
 /** @param {BikeDetail} detail */
-function stand({ meaning, readings, judged, forecasts }) {
+function stand({ meaning, chains, readings, judged, forecasts }) {
   const id = meaning.fitted_chain_id ?? null;
   const chain = meaning.chains.find((one) => one.chain_id === id);
   const last_reading = readings[chain?.last_reading_id ?? ''] ?? null;
   const [forecast, judgement] = id ? [forecasts[id] ?? null, judged[id] ?? null] : [null, null];
   const bike = { fields: {}, fitted_chain_id: id, last_reading, forecast, judged: judgement };
-  return { chain, last_reading, forecast, judgement, verdict: standing(bike) };
+  // A chain whose distance is known from new has a forecast by other chains before its first reading.
+  const told = last_reading || (id && chains[id]?.fields.km_before !== undefined) ? forecast : null;
+  return { chain, last_reading, forecast: told, judgement, verdict: standing(bike) };
 }
 
 /** @param {State} state @param {BikeDetail} detail @param {boolean} whole what can be seen at a glance only, when false */
 function page(state, detail, whole) {
   const { bike: row, meaning } = detail;
-  const { forecast, last_reading } = stand(detail);
+  const { forecast } = stand(detail);
   const { name, tag, set, bears = [] } = row.fields;
   const role = state.garage?.role;
   return html`<div class="sheets bike-page">
@@ -55,7 +57,7 @@ function page(state, detail, whole) {
     ${whole ? html`${question(state, detail)} ${asideSection(detail, state)}` : nothing}
     ${facts(state, detail)}
     ${
-      forecast && last_reading
+      forecast
         ? html`<section class="sheet"><h2>${t('bike.fan')}</h2>
       ${wearFan(forecast, state.settings.units)} ${whole ? wearTable(forecast, state.settings.units) : nothing}</section>
       ${whole ? forecastSection(detail, state, stand(detail).verdict) : nothing}`
@@ -86,16 +88,16 @@ function tagOf(detail) {
       last_reading && now
         ? html`<p class="figure">${byReading ? t('bike.figure.read', { percent: percent(judgement.elongation_percent) }) : t('bike.figure', { percent: percent(now.p50) })}</p>
       <p class="number small">${byReading ? t('answer.limit', { percent: limit }) : t('bike.range', { lo: percent(now.p05), hi: percent(now.p95), limit })}</p>`
-        : html`<p>${t(chain ? 'bike.first' : 'bike.bare')}</p>`
+        : html`<p>${t(!chain ? 'bike.bare' : forecast ? 'bike.first.known' : 'bike.first')}</p>`
     }</div></section>`;
 }
 
 /** @param {State} state @param {BikeDetail} detail */
 function facts(state, detail) {
-  const { chain, last_reading, forecast, verdict } = stand(detail);
+  const { chain, forecast, verdict } = stand(detail);
   const { units } = state.settings;
   const { care } = state.bike;
-  const ahead = last_reading && forecast ? toLimit(forecast, units, verdict) : null;
+  const ahead = forecast ? toLimit(forecast, units, verdict) : null;
   const order = detail.meaning.chains.map((one) => one.chain_id);
   const named = chain && order.length > 1 ? chainName(detail.chains, chain.chain_id, order) : '';
   return html`<dl class="facts">

@@ -5,7 +5,7 @@ import { changesFor, emptyChange, lifeRequest } from '../data/chain-change.js';
 import { settled } from '../data/chain-moves.js';
 import { entriesUntil, gone, goneSince, shownAt } from '../data/distance-entry.js';
 import { forget, keep, recall } from '../data/local.js';
-import { familyRequest } from '../data/shopping.js';
+import { familyRequest, lengthQuestion } from '../data/shopping.js';
 import { whole } from '../data/teeth.js';
 import { inverse } from '../data/undo.js';
 import { t } from '../words/t.js';
@@ -26,6 +26,8 @@ export function openChange(bike_id) {
     const kept = recall('changing', { ...empty, bike_id: '' });
     set({ changing: kept.bike_id === bike_id ? kept : empty });
     askFor('family', 'identify', familyRequest(detail.bike.fields));
+    const { name, request, missing } = lengthQuestion(detail.bike.fields);
+    if (!missing.length) askFor('length', name, request);
     askLife();
   });
 }

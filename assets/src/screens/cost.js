@@ -129,14 +129,14 @@ function answer({ settings: { units } }, detail, found) {
  * @param {number|undefined} limit
  */
 function ways({ policies, best }, sum, units, limit) {
-  return html`<ul class="ways">${policies.map(
+  return html`<p class="soft small">${t(units === 'imperial' ? 'cost.per.mi' : 'cost.per.km')}</p><ul class="ways">${policies.map(
     (/** @type {Policy} */ one) => html`<li>
       <span class="way">${way(one)}${one.policy === 'limit' && one.change_at_percent === limit ? html` <b>${t('cost.own')}</b>` : nothing}
         ${limit !== undefined && one.change_at_percent > limit + 1e-9 ? html` <b>${t('cost.past')}</b>` : nothing}
         ${one.policy === best.policy && one.change_at_percent === best.change_at_percent ? html` <b>${t('cost.least')}</b>` : nothing}</span>
       <span class="number big">${sum(one.cost_per_1000_km)}</span>
       <span class="number small soft">${t('cost.range', { low: sum(one.low), high: sum(one.high) })}</span></li>`,
-  )}</ul><p class="soft small">${t(units === 'imperial' ? 'cost.per.mi' : 'cost.per.km')}</p>`;
+  )}</ul>`;
 }
 
 /** @param {Policy} one */

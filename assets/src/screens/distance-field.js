@@ -21,14 +21,15 @@ const STEP = 10;
 export function distanceField({ id, entered, known, gone, units, put }) {
   const { mode, text } = entered;
   const per = kmPerUnit(units);
+  const unit = units === 'imperial' ? 'mi' : 'km';
   const last = mode === 'odometer' ? (known.shown ?? 0) : 0;
   return html`<div class="how-far">
     ${
       known.shown === null
-        ? html`<p class="label">${t('gone.since')}</p>`
+        ? html`<p class="label">${t('gone.since', { unit })}</p>`
         : choice({
             name: `${id}-mode`,
-            title: t('gone.title'),
+            title: t('gone.title', { unit }),
             even: true,
             value: mode,
             options: /** @type {const} */ (['odometer', 'since']).map((value) => ({

@@ -1,6 +1,6 @@
 /** The shopping list: what the next chain of a bike must be. */
 import { html, nothing } from 'lit';
-import { familiesFor, familyRequest, lengthQuestion, links, soldFor } from '../data/shopping.js';
+import { countOf, familiesFor, familyRequest, lengthQuestion, links, soldFor } from '../data/shopping.js';
 import { length } from '../parts/fit-numbers.js';
 import { familyName, faultText, said } from '../words/engine.js';
 import { fixed } from '../words/numbers.js';
@@ -83,14 +83,13 @@ function howLong({ bike }, asked, chain) {
   if (missing.length) {
     return html`<p>${t('shop.missing', { list: missing.map((field) => named('fit.field', field)).join(', ') })}</p>
       ${chain?.pitches ? html`<p class="number big">${t('shop.same', { n: chain.pitches })}</p>` : nothing}
-      <a class="button" href="#/edit/${bike.record_id}">${t('shop.fill')}</a>`;
+      <a class="button" href="#/edit/${bike.record_id}/numbers">${t('shop.fill')}</a>`;
   }
   if (asked?.status === 'fault') return html`<p class="fault">${asked.fault ? faultText(asked.fault) : ''}</p>`;
   if (!asked?.answer) return html`<p role="status">${t('work.waiting')}</p>`;
-  const { pitches, half_link, options } = asked.answer;
-  if (options && !options.some((/** @type {any} */ one) => one.pitches === pitches && one.fits)) {
-    return html`<p class="fault">${t('fit.tag.nocount')}</p>`;
-  }
+  const { half_link } = asked.answer;
+  const pitches = countOf(asked.answer);
+  if (pitches === null) return html`<p class="fault">${t('fit.tag.nocount')}</p>`;
   const sold = soldFor(pitches);
   const pairs = t(half_link ? 'fit.tag.pairs.half' : 'fit.tag.pairs', { n: Math.floor(pitches / 2) });
   return html`<p class="number big">${t('fit.tag.pitches', { n: pitches })}</p><p class="number">${pairs}</p>

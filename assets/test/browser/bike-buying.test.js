@@ -65,7 +65,13 @@ test('where the bike says too little, the list says what is missing and does not
   await page.getByText('More than one family is possible. Do not buy').waitFor();
   assert.equal(await page.getByText(/\d+ pitches/).count(), 0);
   await page.getByRole('link', { name: 'Fill it in' }).tap();
-  await arrived(page, `#/edit/${hub}`);
+  await arrived(page, `#/edit/${hub}/numbers`);
+  await becomes(() => inSight(page, '#edit-chainrings'), true, 'what is missing is open and in sight');
+  for (const [field, text] of Object.entries({ chainrings: '44', sprockets: '18', chainstay_mm: '450' }))
+    await page.locator(`#edit-${field}`).fill(text);
+  await page.getByRole('button', { name: 'Save' }).tap();
+  await arrived(page, `#/shopping/${hub}`);
+  await page.getByText('Not known yet').waitFor({ state: 'detached' });
 });
 
 test('the cost plan is the engine’s, with prices kept for the garage and the flat optimum said', async (t) => {
@@ -132,3 +138,11 @@ test('Fit fills itself in from a bike, is given back to it, and mixes no two bik
   await tap('Undo');
   await page.getByText(/^11\d pitches$/).waitFor();
 });
+
+/** @param {import('./harness/phone.js').Page} page @param {string} field @returns {Promise<boolean>} whether it stands over the dock */
+function inSight(page, field) {
+  return page.locator(field).evaluate((one) => {
+    const { top, bottom } = one.getBoundingClientRect();
+    return top > 0 && bottom < Number(document.querySelector('.dock')?.getBoundingClientRect().top);
+  });
+}

@@ -48,6 +48,8 @@ test('a chain changed, with no network: 2 touches when nothing else is to be sai
   await page.getByText('The chain is on.').waitFor();
   assert.equal(phone.touches() - before, 2);
   await page.getByText('No reading yet').waitFor();
+  await page.getByText('What comes is told by other chains until its first reading.').waitFor();
+  await page.getByText('One earlier chain of this bike is counted in.').waitFor();
   await page.getByText(/retired/).waitFor();
   await nextReading(page, { marks: 1, name: NAME, km: '600' });
   await page.getByText('One earlier chain of this bike is counted in.').waitFor();
