@@ -36,7 +36,7 @@ export function fittingSteps({ kind, n, half, closure, done, put }) {
   );
   const all = [...work, ...checks];
   const count = all.filter(([key]) => done().includes(key)).length;
-  return html`<section class="sheet steps"><h2>${t('steps.title')}</h2>
+  return html`<section class="sheet"><h2>${t('steps.title')}</h2>
     ${choice({
       name: 'closure',
       title: t('steps.closure'),

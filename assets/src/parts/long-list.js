@@ -7,7 +7,7 @@ import { ref } from 'lit/directives/ref.js';
 import { repeat } from 'lit/directives/repeat.js';
 
 /** Lines in a piece. */
-export const PIECE = 10;
+const PIECE = 10;
 
 /** How far beyond the window pieces are drawn, in px. */
 const AHEAD = 600;
@@ -58,7 +58,7 @@ export function longList({ items, key, line, live, show }) {
     return html`<div data-piece=${i} ${ref(watch)}>${
       live.includes(i)
         ? html`<ul class="bike-list">${repeat(some, key, (item) => html`<li>${line(item)}</li>`)}</ul>`
-        : html`<svg class="gap" width="1" height=${heights.get(i) ?? some.length * LINE} aria-hidden="true"></svg>`
+        : html`<svg width="1" height=${heights.get(i) ?? some.length * LINE} aria-hidden="true"></svg>`
     }</div>`;
   });
 }

@@ -46,7 +46,7 @@ function page(state, detail, whole) {
   const { forecast } = stand(detail);
   const { name, tag, set, bears = [] } = row.fields;
   const role = state.garage?.role;
-  return html`<div class="sheets bike-page">
+  return html`<div class="sheets">
     <h1>${name}</h1>
     ${tag || set ? html`<p class="soft">${[tag, set].filter(Boolean).join(' · ')}</p>` : nothing}
     ${held(state, meaning.bike_id)}
@@ -142,7 +142,7 @@ function bench(state, detail) {
   const worn = verdict === 'change' || verdict === 'change_and_inspect';
   const change = mayLead(role) && worn;
   return html`${flash(state)}
-    <div class="main-row three">
+    <div class="main-row">
       <a class="button" href="#/distance/${id}">${t('bike.distance')}</a>
       ${chain ? html`<a class="button" href="#/care/${id}">${t('bike.look')}</a>` : nothing}
       ${chain && change ? html`<a class="button" href="#/check/${id}">${t('bike.reading')}</a>` : nothing}

@@ -47,7 +47,7 @@ function all(state, garage) {
 function none({ role, sync }) {
   if (sync.state === 'busy' && sync.at === null) return html`<p role="status">${t('bikes.coming')}</p>`;
   if (!mayAdd(role, 'bikes')) return html`<p>${t('bikes.none.viewer')}</p>`;
-  return html`<section class="sheet first"><h2>${t('bikes.none')}</h2>${list('bikes.none', {}).map((text) => html`<p>${text}</p>`)}</section>
+  return html`<section class="sheet"><h2>${t('bikes.none')}</h2>${list('bikes.none', {}).map((text) => html`<p>${text}</p>`)}</section>
     ${demoOffer(now())}`;
 }
 
@@ -74,7 +74,7 @@ function found(of, query) {
 function finder({ bikes: { query } }, of) {
   const n = found(ordered(of), query).length;
   const type = (/** @type {any} */ event) => set({ bikes: { query: event.target.value, live: [0, 1] } });
-  return html`<div class="finder"><label class="label" for="find">${t('bikes.search')}</label>
+  return html`<div><label class="label" for="find">${t('bikes.search')}</label>
     <input class="line-input" id="find" type="search" maxlength="80" autocomplete="off" spellcheck="false"
       .value=${live(query)} @input=${type}>
     <p class="soft small" role="status">${query.trim() ? (n ? t('bikes.found', { n, of: of.length }) : t('bikes.found.none')) : ''}</p></div>`;

@@ -56,9 +56,6 @@ export default {
   'drive.chosen': 'Kettenschaltung, Ritzel: {n}',
   'drive.assumed': 'Antrieb? Strengste Grenze gilt',
 
-  'setup.rule': 'Messlänge und Teilstriche',
-  'setup.compare': 'Länge und Teilstriche',
-  'setup.caliper': 'Länge und Rolle',
   'setup.span': '{span}, Striche {marks}',
   'setup.pitches': '{n} Glieder, Striche {marks}',
   'setup.own': '{name}, {n} Glieder',

@@ -195,7 +195,6 @@ export default {
   'comb.cargo_5_32': '5/32 in',
   'comb.cargo_3_16': '3/16 in',
 
-  'long.how': 'Was gebraucht wird',
   'long.how.derailleur.1': 'Von der Mitte der Tretlagerachse zur Mitte der Hinterachse messen.',
   'long.how.derailleur.2': 'Die Zähne von Kettenblättern und Ritzeln ablesen oder zählen.',
   'long.how.derailleur.3': 'Mit der Gliederzahl der neuen Kette steht hier auch, wie viel abzunehmen ist.',

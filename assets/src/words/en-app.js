@@ -54,9 +54,6 @@ export default {
   'drive.chosen': 'Derailleur, {n} sprockets',
   'drive.assumed': 'Drive? Strictest limit assumed',
 
-  'setup.rule': 'Span and marks',
-  'setup.compare': 'Length and marks',
-  'setup.caliper': 'Length and roller',
   'setup.span': '{span}, marks {marks}',
   'setup.pitches': '{n} pitches, marks {marks}',
   'setup.own': '{name}, {n} pitches',

@@ -193,7 +193,6 @@ export default {
   'comb.cargo_5_32': '5/32 in',
   'comb.cargo_3_16': '3/16 in',
 
-  'long.how': 'What is needed',
   'long.how.derailleur.1': 'Measure from the middle of the crank axle to the middle of the rear axle.',
   'long.how.derailleur.2': 'Read the teeth off the chainrings and sprockets, or count them.',
   'long.how.derailleur.3': 'With the count of the new chain, it also says how much to cut off.',

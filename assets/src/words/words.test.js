@@ -9,22 +9,37 @@ import { list, t } from './t.js';
 const en = Object.assign({}, ...english);
 const SRC = new URL('../', import.meta.url);
 
-/** Every script of the page but the catalogue and the tests. */
+/** Every script of the page but the catalogues and the tests. */
 function sources() {
   return readdirSync(SRC, { recursive: true, encoding: 'utf8' })
-    .filter((name) => name.endsWith('.js') && !name.endsWith('.test.js') && !name.startsWith('words'))
+    .filter((name) => name.endsWith('.js') && !name.endsWith('.test.js') && !/^words.(de|en)[-.]/.test(name))
     .map((name) => readFileSync(new URL(name, SRC), 'utf8'));
+}
+
+/** @param {string} all sources @returns {RegExp[]} the names that are put together in them, such as `care.${one}.text` or named('role', one) */
+function names(all) {
+  const made = [...all.matchAll(/(?<!(?:keep|recall|forget|Form)\()`((?:\w+\.)+(?:[\w.]|\$\{[^{}`]*\})*)`/g)];
+  const grouped = [...all.matchAll(/named\(\s*'([\w.]+)',\s*(?:`([^`]*)`)?/g)];
+  const texts = [...made.map(([, text]) => text), ...grouped.map(([, group, text = '${}']) => `${group}.${text}`)];
+  return [...new Set(texts)].map((text) => {
+    const parts = text.split(/\$\{[^{}]*\}/).map((part) => part.replaceAll('.', '\\.'));
+    return new RegExp(`^${parts.join('[\\w.]+')}(\\.\\d+)?$`); // numbered where all of them are listed
+  });
 }
 
 test('no text of the catalogue is left unused', () => {
   const all = sources().join('\n');
-  const unused = Object.keys(en).filter((key) => {
-    const groups = key.split('.').map((_, i, parts) => parts.slice(0, i + 1).join('.'));
-    return !groups.some(
-      (group, i) => all.includes(`'${group}'`) || (i < groups.length - 1 && all.includes(`\`${group}.$`)),
-    );
-  });
-  assert.deepEqual(unused, []);
+  const quoted = new Set([...all.matchAll(/'([\w.]+)'/g)].map(([, text]) => text));
+  const made = names(all);
+  /** @type {(key: string) => boolean} */
+  const used = (key) =>
+    quoted.has(key) ||
+    made.some((name) => name.test(key)) ||
+    (/\.(\d+|one)$/.test(key) && used(key.slice(0, key.lastIndexOf('.'))));
+  assert.deepEqual(
+    Object.keys(en).filter((key) => !used(key)),
+    [],
+  );
 });
 
 test('each text has its name alone', () => {

@@ -20,7 +20,7 @@ export function driveDrawing({ drawing, ring, sprocket, label, centre, hang, cap
   const seen = view(drawing);
   const { x, y, width, height } = seen.box;
   return html`<figure class="picture">
-    <svg class="drive" viewBox="${x} ${y} ${width} ${height}" role="img" aria-label=${label}>
+    <svg viewBox="${x} ${y} ${width} ${height}" role="img" aria-label=${label}>
       ${wheel(seen.ring, ring)} ${wheel(seen.sprocket, sprocket)}
       <path class="drive-axis" d="M0 0H${seen.ring.x}"/>
       <text class="drive-text" x=${(seen.ring.x - seen.ring.r + seen.sprocket.r) / 2} y="-8">${centre}</text>

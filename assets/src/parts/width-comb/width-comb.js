@@ -29,7 +29,7 @@ export function widthComb(comb) {
           name: likely?.probability ? familyName(likely) : t('comb.nobody'),
         });
   return html`<figure class="picture">
-    <svg class="comb" viewBox="0 0 ${WIDTH} ${seen.height}" role="img" aria-label=${label}>
+    <svg viewBox="0 0 ${WIDTH} ${seen.height}" role="img" aria-label=${label}>
       ${seen.band ? svg`<rect class="comb-band" x=${seen.band.x} y=${TOP - 4} width=${Math.max(seen.band.width, 1)} height=${seen.height - TOP + 2}/>` : nothing}
       ${scale(seen)} ${seen.teeth.map(tooth)} ${reading(seen)}
     </svg>
