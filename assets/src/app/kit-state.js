@@ -21,13 +21,13 @@ import { recall } from '../data/local.js';
  */
 
 /** @type {ShareForm} */
-export const NO_SHARE_FORM = { name: '', device: '', link: '', role: 'checker', uses: 5, days: 1 };
+const NO_SHARE_FORM = { name: '', device: '', link: '', role: 'checker', uses: 5, days: 1 };
 
 /** @type {ToolForm} */
 export const NO_TOOL = { name: '', kind: 'rule', marks: 'in32', steps: '', bears_on: 'same_side', bias: '' };
 
 /** @type {BackupState} */
-export const NO_BACKUP = { busy: null, fault: '', done: '', asking: false, deleted: null };
+const NO_BACKUP = { busy: null, fault: '', done: '', asking: false, deleted: null };
 
 /** @type {Omit<ShareState, 'form'>} */
 export const NO_SHARE = { busy: '', fault: '', done: '', asking: '', role: null, invited: null, devices: null };

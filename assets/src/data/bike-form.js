@@ -72,7 +72,7 @@ function tenth(value) {
 }
 
 /** A text that cannot be read as what its field holds. */
-export class Unreadable extends Error {}
+class Unreadable extends Error {}
 
 /** @param {number|null} value */
 function orThrow(value) {

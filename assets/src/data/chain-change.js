@@ -2,6 +2,7 @@
  * Another chain on a bike: what is to be written down, and what to ask about
  * the life of a new one.
  */
+import { MOST_SPROCKETS } from './meaning.js';
 
 /**
  * @typedef {Record<string, any>} Fields
@@ -80,7 +81,7 @@ export function lifeRequest(bike, fitted, retires, any) {
   const { drive, rear_sprockets, care, km_per_week } = bike;
   return {
     drive,
-    ...(drive === 'derailleur' ? { rear_sprockets: rear_sprockets ?? STRICTEST } : {}),
+    ...(drive === 'derailleur' ? { rear_sprockets: rear_sprockets ?? MOST_SPROCKETS } : {}),
     ...(care ? { care } : {}),
     ...(km_per_week >= 0.1 ? { km_per_week } : {}),
     readings: [],
@@ -88,6 +89,3 @@ export function lifeRequest(bike, fitted, retires, any) {
     earlier_chains: [...last, ...(asked.earlier_chains ?? [])].slice(0, MOST_EARLIER),
   };
 }
-
-/** Sprockets to assume while their number is not known: those with the strictest limit. */
-const STRICTEST = 12;

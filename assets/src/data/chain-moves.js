@@ -12,7 +12,7 @@
  */
 
 /** @param {number} km @returns {number} to the metre, as the records keep it */
-function metre(km) {
+export function metre(km) {
   return Math.round(km * 1000) / 1000;
 }
 

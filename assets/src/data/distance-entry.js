@@ -3,6 +3,7 @@
  * the odometer shows, or what was ridden since the last entry.
  */
 import { readFar } from '../parts/distances.js';
+import { metre } from './chain-moves.js';
 
 /**
  * @typedef {{mode: 'odometer'|'since', text: string}} Entered text is empty until something is typed
@@ -67,21 +68,16 @@ export function gone({ mode, text }, known, units) {
   const same = { fault: /** @type {const} */ (''), km: known.km, chainKM: known.chainKM, earlier: false, put: null };
   if (read === null) return known.chainKM < 0 ? { ...same, fault: 'before' } : same;
   if (Number.isNaN(read)) return { ...same, fault: 'unreadable' };
-  const value = metres(read);
+  const value = metre(read);
   const added = mode === 'since' ? value : value - (known.shown ?? 0);
   if (added > MOST_ADDED) return { ...same, fault: 'far' };
   if (known.chainKM + added < 0) return { ...same, fault: 'before' };
   const put = mode === 'since' ? { add_km: value } : { odometer_km: value };
   return {
     fault: '',
-    km: metres(known.km + added),
-    chainKM: metres(known.chainKM + added),
+    km: metre(known.km + added),
+    chainKM: metre(known.chainKM + added),
     earlier: added < 0,
     put: added > 0 ? put : null,
   };
-}
-
-/** Miles become kilometres with a tail of digits. @param {number} km */
-function metres(km) {
-  return Math.round(km * 1000) / 1000;
 }

@@ -61,7 +61,7 @@ export function bikeValue(rows, meaning) {
 }
 
 /** Where nobody has said how many sprockets there are, the limit of the most is taken, as the forecast does. */
-const MOST_SPROCKETS = 12;
+export const MOST_SPROCKETS = 12;
 
 /**
  * @param {Record<string, any>} bike

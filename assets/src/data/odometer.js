@@ -1,5 +1,5 @@
 /** What an odometer's figure means for a bike that was counted without one until now. */
-import { rest } from './chain-moves.js';
+import { metre, rest } from './chain-moves.js';
 
 /**
  * @typedef {import('./chain-moves.js').Change} Change
@@ -29,7 +29,7 @@ export function firstOdometer(bike, rows, shown, since, putOn) {
   if (since === 'zero') return put({ fitted_at_km: 0, km_before: 0 });
   if (since === 'at') return put({ fitted_at_km: putOn, km_before: 0 });
   const leap = shown - bike.km;
-  return leap > 0 ? put({ fitted_at_km: Math.round((row.fields.fitted_at_km + leap) * 1000) / 1000 }) : [];
+  return leap > 0 ? put({ fitted_at_km: metre(row.fields.fitted_at_km + leap) }) : [];
 }
 
 /** The longest way anybody rides in a day, km: beyond it a figure is asked about. From memory. */

@@ -36,7 +36,15 @@ const MOST_OFF = 0.05;
  */
 
 /** What is known of a picture while there is none. */
-export const NO_PICTURE = { busy: false, picture: null, answer: null, fault: '', seen: false, taut: false, flat: false };
+export const NO_PICTURE = {
+  busy: false,
+  picture: null,
+  answer: null,
+  fault: '',
+  seen: false,
+  taut: false,
+  flat: false,
+};
 
 /** @param {string[]} readings as typed, empty where there is none @returns {Line} */
 export function checkLine(readings) {

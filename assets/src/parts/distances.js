@@ -4,7 +4,7 @@ import { t } from '../words/t.js';
 /** @typedef {import('../data/settings.js').Settings['units']} Units */
 
 /** One statute mile in km, exact by definition. */
-export const KM_PER_MILE = 1.609344;
+const KM_PER_MILE = 1.609344;
 
 /** @param {Units} units @returns {number} km in the unit of this setting */
 export function kmPerUnit(units) {

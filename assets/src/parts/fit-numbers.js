@@ -2,22 +2,9 @@
 import { MM_PER_INCH } from '../data/lengths.js';
 import { fixed } from '../words/numbers.js';
 import { t } from '../words/t.js';
+import { kmPerUnit } from './distances.js';
 
 /** @typedef {import('../data/settings.js').Settings['units']} Units */
-
-/** One statute mile in km, exact by definition. */
-const KM_PER_MILE = 1.609344;
-
-/** @param {number} value @param {number} decimals @returns {string} with a true minus sign, never "−0" */
-export function plain(value, decimals) {
-  return fixed(value, decimals);
-}
-
-/** @param {number} value @param {number} decimals @returns {string} with its sign */
-export function signed(value, decimals) {
-  const text = plain(value, decimals);
-  return /^−|^0([.,]0+)?$/.test(text) ? text : `+${text}`;
-}
 
 /** @param {number} probability 0 to 1 @returns {string} never a round 0 or 100 % */
 export function share(probability) {
@@ -28,10 +15,10 @@ export function share(probability) {
 
 /** @param {number} mm @param {Units} units @returns {string} to a tenth of a millimetre, or decimals of an inch */
 export function length(mm, units) {
-  return units === 'imperial' ? `${plain(mm / MM_PER_INCH, 2)} in` : `${plain(mm, 1)} mm`;
+  return units === 'imperial' ? `${fixed(mm / MM_PER_INCH, 2)} in` : `${fixed(mm, 1)} mm`;
 }
 
 /** @param {number} kmh @param {Units} units @returns {string} without its unit */
 export function speed(kmh, units) {
-  return plain(units === 'imperial' ? kmh / KM_PER_MILE : kmh, 1);
+  return fixed(kmh / kmPerUnit(units), 1);
 }

@@ -30,7 +30,7 @@ import { judgeShown } from './bike-judge.js';
 export const LOG_PAGE = 12;
 
 /** @type {OpenBike} */
-export const NO_BIKE = { id: '', status: 'none', detail: null, glance: null, care: null, shown: LOG_PAGE, of: null };
+const NO_BIKE = { id: '', status: 'none', detail: null, glance: null, care: null, shown: LOG_PAGE, of: null };
 
 let turn = 0;
 let saving = false;
@@ -87,7 +87,7 @@ export function summaryOf({ garage }, id) {
 }
 
 /** Reads the open bike anew; only the newest reading is shown. */
-export async function refreshBike() {
+async function refreshBike() {
   const mine = ++turn;
   const state = now();
   const { id } = state.bike;

@@ -4,9 +4,10 @@ import { fill, form } from '../app/forms.js';
 import { now } from '../app/store.js';
 import { newId } from '../data/ids.js';
 import { mayAdd } from '../data/roles.js';
+import { textField } from '../parts/text-field.js';
 import { t } from '../words/t.js';
 import { commit } from './bike-actions.js';
-import { flash, textField } from './bike-parts.js';
+import { flash } from './bike-parts.js';
 
 const FORM = 'bike-add';
 

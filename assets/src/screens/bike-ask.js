@@ -5,9 +5,9 @@ import { now } from '../app/store.js';
 import { mayLead } from '../data/roles.js';
 import { choice } from '../parts/choice.js';
 import { readFar } from '../parts/distances.js';
+import { textField } from '../parts/text-field.js';
 import { named, t } from '../words/t.js';
 import { commit } from './bike-actions.js';
-import { textField } from './bike-parts.js';
 
 /**
  * @typedef {import('../app/store.js').State} State

@@ -2,14 +2,16 @@
 import { html, nothing } from 'lit';
 import { fill, form } from '../app/forms.js';
 import { now, set } from '../app/store.js';
+import { metre } from '../data/chain-moves.js';
 import { mayAdd } from '../data/roles.js';
 import { engine } from '../engine/engine.js';
 import { choice } from '../parts/choice.js';
+import { textField } from '../parts/text-field.js';
 import { said } from '../words/engine.js';
 import { named, t } from '../words/t.js';
 import { commit } from './bike-actions.js';
 import { NOTICED, careAdvice } from './bike-care-advice.js';
-import { chainName, chips, dayField, flash, instant, textField, withBike } from './bike-parts.js';
+import { chainName, chips, dayField, flash, instant, withBike } from './bike-parts.js';
 
 /**
  * @typedef {import('../app/store.js').State} State
@@ -231,7 +233,7 @@ function entry({ one, chain }) {
       chain_id,
       at: instant(one.day),
       // Of another day only the day is known; the engine counts from it.
-      ...(one.day ? {} : { at_km: Math.round(km * 1000) / 1000 }),
+      ...(one.day ? {} : { at_km: metre(km) }),
       did: one.did.length ? one.did : ['inspected'],
       ...(one.looks ? { dirty: one.looks === 'dirty' } : {}),
       ...Object.fromEntries(one.noticed.map((each) => [each, true])),

@@ -5,11 +5,12 @@ import { now } from '../app/store.js';
 import { formField } from '../data/bike-form.js';
 import { CHAIN_FIELDS, chainChanges, chainForm } from '../data/chain-form.js';
 import { mayLead } from '../data/roles.js';
+import { textField } from '../parts/text-field.js';
 import { faultText } from '../words/engine.js';
 import { t } from '../words/t.js';
 import { commit } from './bike-actions.js';
 import { unitOf } from './bike-ask.js';
-import { flash, textField, withBike } from './bike-parts.js';
+import { flash, withBike } from './bike-parts.js';
 
 /**
  * @typedef {import('../app/store.js').State} State

@@ -8,6 +8,7 @@ import { choice } from '../parts/choice.js';
 import { about, far } from '../parts/distances.js';
 import { fittingSteps } from '../parts/fitting-steps.js';
 import { nudgeField } from '../parts/nudge-field.js';
+import { textField } from '../parts/text-field.js';
 import { familyName, said } from '../words/engine.js';
 import { t } from '../words/t.js';
 import { refusal, standIn } from './bike-work.js';
@@ -133,9 +134,7 @@ function newChain({ work }, draft) {
       step: (steps) => putChange({ pitches: String(count ? Math.max(2, count + 2 * steps) : from) }),
       type: (pitches) => putChange({ pitches }),
     })}
-    <div class="nudge-field"><label class="label" for="chain-name">${t('change.name')}</label>
-      <input class="line-input" id="chain-name" autocomplete="off" maxlength="80" .value=${draft.name}
-        @input=${(/** @type {any} */ event) => putChange({ name: event.target.value })}></div>
+    ${textField({ id: 'chain-name', title: t('change.name'), text: draft.name, type: (name) => putChange({ name }) })}
   </section>`;
 }
 

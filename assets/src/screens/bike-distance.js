@@ -6,13 +6,14 @@ import { mayAdd, mayLead } from '../data/roles.js';
 import { choice } from '../parts/choice.js';
 import { far } from '../parts/distances.js';
 import { icon } from '../parts/icons.js';
+import { textField } from '../parts/text-field.js';
 import { day } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { unitOf } from './bike-ask.js';
 import { filled, formName, ready } from './bike-distance-form.js';
 import { fileField } from './bike-distance-file.js';
 import { commit } from './bike-actions.js';
-import { dayField, flash, textField, withBike } from './bike-parts.js';
+import { dayField, flash, withBike } from './bike-parts.js';
 
 /**
  * @typedef {import('../app/store.js').State} State

@@ -4,11 +4,12 @@ import { drop, fill, form } from '../app/forms.js';
 import { now } from '../app/store.js';
 import { changesOf, formField, formOf, lengthUnit } from '../data/bike-form.js';
 import { mayLead } from '../data/roles.js';
+import { textField } from '../parts/text-field.js';
 import { faultText } from '../words/engine.js';
 import { named, t } from '../words/t.js';
 import { commit, openBikePlace } from './bike-actions.js';
 import { careChoice, driveChoice, sprocketChoice, unitOf } from './bike-ask.js';
-import { chips, flash, textField, withBike } from './bike-parts.js';
+import { chips, flash, withBike } from './bike-parts.js';
 
 /**
  * @typedef {import('../app/store.js').State} State

@@ -6,12 +6,13 @@ import { now, set } from '../app/store.js';
 import { stream } from '../data/bike-log.js';
 import { mayLead } from '../data/roles.js';
 import { far } from '../parts/distances.js';
+import { textField } from '../parts/text-field.js';
 import { day, percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { LOG_PAGE, commit } from './bike-actions.js';
 import { NOTICED } from './bike-care-advice.js';
 import { judgeShown } from './bike-judge.js';
-import { chainName, textField } from './bike-parts.js';
+import { chainName } from './bike-parts.js';
 
 /**
  * @typedef {import('../app/store.js').State} State

@@ -1,12 +1,12 @@
 /** The cost plan: what each way of changing the chain costs, with the rider's own prices. */
 import { html, nothing } from 'lit';
-import { live } from 'lit/directives/live.js';
 import { now, set } from '../app/store.js';
 import { lifeRequest } from '../data/chain-change.js';
 import { costRequest, readPrices } from '../data/cost-request.js';
 import { forget, keep, recall } from '../data/local.js';
-import { KM_PER_MILE } from '../parts/distances.js';
+import { kmPerUnit } from '../parts/distances.js';
 import { amount, money } from '../parts/money.js';
+import { textField } from '../parts/text-field.js';
 import { faultText, said } from '../words/engine.js';
 import { percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
@@ -91,22 +91,23 @@ function form({ prices }) {
   const { unreadable } = readPrices(prices);
   return html`<section class="sheet prices"><h2>${t('cost.prices')}</h2>
     ${
-      /** @type {const} */ (['currency', ...FIELDS]).map(
-        (
-          name,
-        ) => html`<div class="nudge-field"><label class="label" for="price-${name}">${named('cost.price', name)}</label>
-      <input class="line-input" id="price-${name}" inputmode=${name === 'currency' ? 'text' : 'decimal'} autocomplete="off" maxlength="12"
-        .value=${live(prices[name])} aria-invalid=${unreadable.includes(name) ? 'true' : 'false'}
-        aria-describedby=${unreadable.includes(name) ? `price-${name}-fault` : nothing}
-        @input=${(/** @type {any} */ event) => typed({ [name]: event.target.value })}>
-      ${unreadable.includes(name) ? html`<p class="fault" id="price-${name}-fault">${t(name === 'currency' ? 'cost.bad.currency' : 'cost.bad')}</p>` : nothing}</div>`,
+      /** @type {const} */ (['currency', ...FIELDS]).map((name) =>
+        textField({
+          id: `price-${name}`,
+          title: named('cost.price', name),
+          text: prices[name],
+          mode: name === 'currency' ? 'text' : 'decimal',
+          most: 12,
+          fault: unreadable.includes(name) ? t(name === 'currency' ? 'cost.bad.currency' : 'cost.bad') : undefined,
+          type: (text) => typed({ [name]: text }),
+        }),
       )
     }</section>`;
 }
 
 /** @param {State} state @param {BikeDetail} detail @param {any} found */
 function answer({ settings: { units } }, detail, found) {
-  const per = units === 'imperial' ? KM_PER_MILE : 1;
+  const per = kmPerUnit(units);
   const sum = (/** @type {number} */ minor) => money(minor * per, found.currency);
   const [lo, hi] = found.flat_range_percent;
   const limit = detail.forecasts[detail.meaning.fitted_chain_id ?? '']?.limit_percent;

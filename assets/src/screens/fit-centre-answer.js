@@ -1,8 +1,9 @@
 /** How long, without a derailleur: the counts, the drawing, wear reserve, pairs, steps. */
 import { html, nothing } from 'lit';
 import { fitShape } from '../parts/fit-shape.js';
-import { length, plain } from '../parts/fit-numbers.js';
+import { length } from '../parts/fit-numbers.js';
 import { said } from '../words/engine.js';
+import { fixed } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { put } from './fit-actions.js';
 import { drawn } from './fit-drawing.js';
@@ -23,9 +24,9 @@ export function centreAnswer(state, answer) {
   return html`
     ${sentences('long.warnings', said(answer, 'warnings'), true)}
     <div class="sheet"><h2>${t('centre.options')}</h2>
-      <p class="number">${t('centre.exact', { n: plain(answer.exact_pitches, 2) })}</p>
+      <p class="number">${t('centre.exact', { n: fixed(answer.exact_pitches, 2) })}</p>
       ${counts(options, one, state.settings.units)}
-      ${pitches === null ? nothing : html`<p class="number">${t('centre.reserve.text', { percent: plain(answer.wear_reserve_percent, 2) })}</p>`}</div>
+      ${pitches === null ? nothing : html`<p class="number">${t('centre.reserve.text', { percent: fixed(answer.wear_reserve_percent, 2) })}</p>`}</div>
     ${sentences('cautions.title', said(answer, 'cautions'))}
     ${one ? html`<div class="sheet"><h2>${t('long.picture')}</h2>${picture(state, one)}</div>` : nothing}
     ${pairs ? closing(pairs, state.settings.units) : nothing}
@@ -72,7 +73,7 @@ function closing(pairs, units) {
       (
         pair,
       ) => html`<tr><th scope="row" class="number">${t('gears.pair', { ring: pair.ring, sprocket: pair.sprocket })}</th>
-      <td class="number">${plain(pair.ratio, 2)}</td><td class="number">${pair.pitches}</td>
+      <td class="number">${fixed(pair.ratio, 2)}</td><td class="number">${pair.pitches}</td>
       <td class="number">${length(pair.play_mm, units)}</td><td>${t(pair.fits ? 'centre.fits.yes' : 'centre.fits.no')}</td></tr>`,
     )}</tbody>
   </table></div>`

@@ -1,7 +1,8 @@
 /** The drive drawing with its table, for both kinds of drive. */
 import { html } from 'lit';
 import { driveDrawing } from '../parts/drive-drawing/drive-drawing.js';
-import { length, plain } from '../parts/fit-numbers.js';
+import { length } from '../parts/fit-numbers.js';
+import { fixed } from '../words/numbers.js';
 import { t } from '../words/t.js';
 import { facts } from './fit-parts.js';
 
@@ -28,8 +29,8 @@ export function drawn({ drawing, ring, sprocket, hang, caption, units }) {
       [
         t('long.picture.wrap.name'),
         t('long.picture.wrap', {
-          ring: plain(drawing.ring_wrap_deg, 1),
-          sprocket: plain(drawing.sprocket_wrap_deg, 1),
+          ring: fixed(drawing.ring_wrap_deg, 1),
+          sprocket: fixed(drawing.sprocket_wrap_deg, 1),
         }),
       ],
       [t('long.picture.sag.name'), length(drawing.sag_mm, units)],

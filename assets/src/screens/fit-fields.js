@@ -1,13 +1,14 @@
 /** The fields of Fit: one way to show, nudge, type and correct each kind of value. */
-import { html, nothing } from 'lit';
+import { html } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { now } from '../app/store.js';
 import { PITCH_MM } from '../data/lengths.js';
 import { stepped, unitOf } from '../data/fit-lengths.js';
 import { decimal, showTeeth, teeth, whole } from '../data/teeth.js';
 import { nudgeField } from '../parts/nudge-field.js';
-import { plain } from '../parts/fit-numbers.js';
+import { textField } from '../parts/text-field.js';
 import { faultText } from '../words/engine.js';
+import { fixed } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { put } from './fit-actions.js';
 
@@ -71,7 +72,7 @@ export function numberField({ state, question, field, hint, told, start, pace = 
       write(
         question,
         field,
-        plain(Math.max(0, (from === null || Number.isNaN(from) ? start : from) + steps * pace), decimals),
+        fixed(Math.max(0, (from === null || Number.isNaN(from) ? start : from) + steps * pace), decimals),
       );
     },
     type: (typed) => write(question, field, typed),
@@ -117,21 +118,6 @@ export function plainField({ state, question, field, hint, told, mode }) {
     fault: fault(state, question, field, told, 'fit.unreadable.number'),
     type: (typed) => write(question, field, typed),
   });
-}
-
-/**
- * @param {{id: string, title: string, text: string, hint?: string, fault?: string, mode: 'text'|'decimal', type: (text: string) => void}} model
- */
-function textField({ id, title, text, hint, fault: wrong, mode, type }) {
-  const about = [hint ? `${id}-hint` : '', wrong ? `${id}-fault` : ''].join(' ').trim();
-  return html`<div class="nudge-field">
-    <label class="label" for=${id}>${title}</label>
-    <input class="line-input" id=${id} type="text" inputmode=${mode} autocomplete="off" autocapitalize="off" spellcheck="false"
-      maxlength="80" enterkeyhint="done" .value=${live(text)} aria-invalid=${wrong ? 'true' : 'false'} aria-describedby=${about || nothing}
-      @input=${(/** @type {any} */ event) => type(event.target.value)}>
-    ${hint ? html`<p class="soft small number" id="${id}-hint">${hint}</p>` : nothing}
-    ${wrong ? html`<p class="fault" id="${id}-fault">${wrong}</p>` : nothing}
-  </div>`;
 }
 
 /**

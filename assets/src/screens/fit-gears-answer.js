@@ -1,8 +1,9 @@
 /** Gears: the ladder, the table, what is worth knowing. */
 import { html } from 'lit';
 import { gearPicture } from '../parts/gear-picture/gear-picture.js';
-import { length, plain, speed } from '../parts/fit-numbers.js';
+import { length, speed } from '../parts/fit-numbers.js';
 import { said } from '../words/engine.js';
+import { fixed } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { sentences } from './fit-parts.js';
 
@@ -15,7 +16,7 @@ import { sentences } from './fit-parts.js';
 export function gearsAnswer({ settings: { units } }, answer) {
   const imperial = units === 'imperial';
   const written = (/** @type {number} */ value) =>
-    t(imperial ? 'gears.inches' : 'gears.metres', { n: plain(value, imperial ? 0 : 2) });
+    t(imperial ? 'gears.inches' : 'gears.metres', { n: fixed(value, imperial ? 0 : 2) });
   return html`
     ${sentences('long.warnings', said(answer, 'warnings'), true)}
     <div class="sheet"><h2>${t('gears.picture')}</h2>
@@ -37,13 +38,13 @@ function columns({ gears, steps_percent }, units) {
   const [first] = gears;
   /** @type {[boolean, string, Column['show']][]} */
   const all = [
-    [true, 'ratio', (gear) => plain(gear.ratio, 2)],
-    [units !== 'imperial', 'development', (gear) => plain(gear.development_m, 2)],
-    [units !== 'metric', 'inches', (gear) => plain(gear.gear_inches, 1)],
+    [true, 'ratio', (gear) => fixed(gear.ratio, 2)],
+    [units !== 'imperial', 'development', (gear) => fixed(gear.development_m, 2)],
+    [units !== 'metric', 'inches', (gear) => fixed(gear.gear_inches, 1)],
     [first.speed_kmh !== null, units === 'imperial' ? 'mph' : 'kmh', (gear) => speed(gear.speed_kmh, units)],
-    [true, 'step', (_, i) => (i ? t('gears.step', { percent: plain(steps_percent[i - 1], 0) }) : t('gears.none'))],
-    [first.gain_ratio !== null, 'gain', (gear) => plain(gear.gain_ratio, 2)],
-    [first.chain_angle_deg !== null, 'angle', (gear) => t('gears.angle', { deg: plain(gear.chain_angle_deg, 1) })],
+    [true, 'step', (_, i) => (i ? t('gears.step', { percent: fixed(steps_percent[i - 1], 0) }) : t('gears.none'))],
+    [first.gain_ratio !== null, 'gain', (gear) => fixed(gear.gain_ratio, 2)],
+    [first.chain_angle_deg !== null, 'angle', (gear) => t('gears.angle', { deg: fixed(gear.chain_angle_deg, 1) })],
     [
       first.chain_reaches !== null,
       'reaches',

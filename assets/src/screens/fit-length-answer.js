@@ -2,8 +2,9 @@
 import { html, nothing } from 'lit';
 import { combinationGrid } from '../parts/combination-grid/combination-grid.js';
 import { cutRow } from '../parts/drive-drawing/cut-row.js';
-import { length, plain } from '../parts/fit-numbers.js';
+import { length } from '../parts/fit-numbers.js';
 import { said } from '../words/engine.js';
+import { fixed } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { put } from './fit-actions.js';
 import { drawn } from './fit-drawing.js';
@@ -38,7 +39,7 @@ function largest(combinations) {
 /** @param {import('../app/store.js').State} state @param {any} one */
 function picture({ settings }, { ring, sprocket, spare_pitches, drawing }) {
   const spare = t(spare_pitches < 0 ? 'long.picture.short' : 'long.picture.spare', {
-    n: plain(Math.abs(spare_pitches), 1),
+    n: fixed(Math.abs(spare_pitches), 1),
   });
   return html`<p class="number">${t('long.picture.pair', { ring, sprocket })}</p>
     ${drawn({ drawing, ring, sprocket, hang: spare, caption: t('long.picture.caption'), units: settings.units })}`;
@@ -74,7 +75,7 @@ function methods({ methods: all, pitches, length_mm }) {
       <th scope="col" class="number">${t('long.method.count')}</th></tr></thead>
     <tbody>${all.map(
       (/** @type {any} */ one) => html`<tr><th scope="row">${named('long.method', one.name)}</th>
-      <td class="number">${plain(one.exact_pitches, 2)}</td><td class="number">${one.pitches}</td></tr>`,
+      <td class="number">${fixed(one.exact_pitches, 2)}</td><td class="number">${one.pitches}</td></tr>`,
     )}</tbody>
     <tfoot><tr><th scope="row">${t('fit.tag')}</th><td class="number">${length(length_mm, 'metric')}</td><td class="number">${pitches}</td></tr></tfoot>
   </table></details>`;

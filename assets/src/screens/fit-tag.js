@@ -3,8 +3,9 @@ import { html, nothing } from 'lit';
 import { asked } from '../data/fit-draft.js';
 import { engine } from '../engine/engine.js';
 import { fitShape } from '../parts/fit-shape.js';
-import { length, plain, share } from '../parts/fit-numbers.js';
+import { length, share } from '../parts/fit-numbers.js';
 import { familyName, faultText } from '../words/engine.js';
+import { fixed } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { evaluateFit } from './fit-actions.js';
 
@@ -125,6 +126,6 @@ function gears({ gears: all, range_percent }) {
   return {
     shape: 'ok',
     word: t('fit.tag.gears', { n: all.length }),
-    lines: [t('fit.tag.range', { percent: plain(range_percent, 0) })],
+    lines: [t('fit.tag.range', { percent: fixed(range_percent, 0) })],
   };
 }

@@ -2,8 +2,9 @@
 import { html, nothing } from 'lit';
 import { fitShape } from '../parts/fit-shape.js';
 import { widthComb } from '../parts/width-comb/width-comb.js';
-import { plain, share } from '../parts/fit-numbers.js';
+import { share } from '../parts/fit-numbers.js';
 import { familyName, said } from '../words/engine.js';
+import { fixed } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { sentences } from './fit-parts.js';
 import { fits } from './fit-tag.js';
@@ -36,14 +37,14 @@ function candidate(one, off) {
     </div></div>
     <ul>${said(one, 'reasons').map((reason) => html`<li>${reason}</li>`)}</ul>
     <p class="number small soft">${t('which.outer')}: ${outer_width_mm ? range(outer_width_mm) : t('which.unknown')} ·
-      ${t('which.inner')}: ${inner_width_mm === null ? t('which.unknown') : plain(inner_width_mm, 2)}</p>
+      ${t('which.inner')}: ${inner_width_mm === null ? t('which.unknown') : fixed(inner_width_mm, 2)}</p>
     <details class="fold"><summary>${t('which.close')}</summary><ul>${said(one, 'closure_advice').map((text) => html`<li>${text}</li>`)}</ul></details>
   </li>`;
 }
 
 /** @param {[number, number]} mm */
 function range([lo, hi]) {
-  return t('which.range', { lo: plain(lo, 2), hi: plain(hi, 2) });
+  return t('which.range', { lo: fixed(lo, 2), hi: fixed(hi, 2) });
 }
 
 /** @param {import('../parts/width-comb/geometry.js').Comb} comb */

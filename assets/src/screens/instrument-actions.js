@@ -15,7 +15,7 @@ import { troubleText } from '../words/troubles.js';
 let saving = false;
 
 /** @param {Partial<import('../app/kit-state.js').ToolState>} part */
-export function putTool(part) {
+function putTool(part) {
   set({ tool: { ...now().tool, ...part } });
 }
 

@@ -5,10 +5,10 @@ import { MARKS } from '../data/lengths.js';
 import { mayLead } from '../data/roles.js';
 import { choice } from '../parts/choice.js';
 import { icon } from '../parts/icons.js';
+import { textField } from '../parts/text-field.js';
 
 import { exact, fixed } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
-import { textField } from './bike-parts.js';
 import { putToolForm, removeTool, saveTool, undoRemove } from './instrument-actions.js';
 
 /**

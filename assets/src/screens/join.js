@@ -3,9 +3,9 @@ import { html, nothing } from 'lit';
 import { fill, form } from '../app/forms.js';
 import { now } from '../app/store.js';
 import { recallPerson } from '../data/person.js';
+import { textField } from '../parts/text-field.js';
 import { faultText } from '../words/engine.js';
 import { list, named, t } from '../words/t.js';
-import { textField } from './bike-parts.js';
 import { FORM, bring, joinNow } from './join-actions.js';
 
 /** @typedef {import('../app/store.js').State} State */

@@ -2,6 +2,7 @@
 import { html, nothing } from 'lit';
 import { far, readFar } from '../parts/distances.js';
 import { ranField } from '../parts/ran-field.js';
+import { textField } from '../parts/text-field.js';
 import { verdictShape } from '../parts/verdict-shape.js';
 import { day, percent } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
@@ -101,15 +102,23 @@ function line({ bike_id, fields, chain_km, last_reading }, on, units) {
 /** @param {State} state */
 function newBike({ keeping, draft, settings }) {
   const wrong = Number.isNaN(readFar(keeping?.odometer ?? '', settings.units));
-  return html`<section class="sheet"><div class="nudge-field"><label class="label" for="keep-name">${t('keep.name')}</label>
-    <input class="line-input" id="keep-name" autocomplete="off" maxlength="80" .value=${keeping?.name ?? ''}
-      @input=${(/** @type {any} */ event) => putKeeping({ name: event.target.value })}></div>
-    <p class="soft small">${t(draft.drive.chosen ? 'keep.name.hint' : 'keep.name.strict')}</p>
-    <div class="nudge-field"><label class="label" for="keep-odometer">${t(settings.units === 'imperial' ? 'keep.odometer.mi' : 'keep.odometer')}</label>
-    <input class="line-input" id="keep-odometer" inputmode="decimal" autocomplete="off" maxlength="12" .value=${keeping?.odometer ?? ''}
-      aria-invalid=${wrong ? 'true' : 'false'} aria-describedby=${wrong ? 'keep-odometer-fault' : nothing}
-      @input=${(/** @type {any} */ event) => putKeeping({ odometer: event.target.value })}>
-    ${wrong ? html`<p class="fault" id="keep-odometer-fault">${t('gone.fault.unreadable')}</p>` : nothing}</div></section>`;
+  return html`<section class="sheet">
+    ${textField({
+      id: 'keep-name',
+      title: t('keep.name'),
+      text: keeping?.name ?? '',
+      hint: t(draft.drive.chosen ? 'keep.name.hint' : 'keep.name.strict'),
+      type: (name) => putKeeping({ name }),
+    })}
+    ${textField({
+      id: 'keep-odometer',
+      title: t(settings.units === 'imperial' ? 'keep.odometer.mi' : 'keep.odometer'),
+      text: keeping?.odometer ?? '',
+      mode: 'decimal',
+      most: 12,
+      fault: wrong ? t('gone.fault.unreadable') : undefined,
+      type: (odometer) => putKeeping({ odometer }),
+    })}</section>`;
 }
 
 /** How far: by the bike's count, or what a chain nobody knew has run. @param {State} state */

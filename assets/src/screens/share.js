@@ -2,8 +2,8 @@
 import { html, nothing } from 'lit';
 import { DEMO } from '../data/garage-state.js';
 import { ask } from '../parts/ask.js';
+import { textField } from '../parts/text-field.js';
 import { named, t } from '../words/t.js';
-import { textField } from './bike-parts.js';
 import { inDemo } from './demo.js';
 import { followLink, leaveGarage, openOther, putShare, putShareForm, start } from './share-actions.js';
 import { devices, inviter, inviting } from './share-owner.js';

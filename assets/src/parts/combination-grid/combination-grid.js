@@ -4,7 +4,7 @@
  * table; pressing a cell draws that pair.
  */
 import { html, nothing, svg } from 'lit';
-import { plain } from '../fit-numbers.js';
+import { fixed } from '../../words/numbers.js';
 import { named, t } from '../../words/t.js';
 import { fitShape } from '../fit-shape.js';
 
@@ -44,7 +44,7 @@ function distinct(list) {
  * @param {(pair: [number, number]) => void} choose
  */
 function cell(one, chosen, choose) {
-  const spare = plain(one.spare_pitches, 1);
+  const spare = fixed(one.spare_pitches, 1);
   const label = t(one.cage_percent === null ? 'grid.cell' : 'grid.cell.cage', {
     ring: one.ring,
     sprocket: one.sprocket,
