@@ -54,7 +54,7 @@ func (m *opMessage) Fields(o *wire.Object) {
 func ReadOp(raw []byte) (*Op, error) {
 	text, err := wire.Canonical(raw)
 	if err != nil {
-		return &Op{}, err
+		return &Op{ID: idOf(raw)}, err
 	}
 	op := &Op{Text: text}
 	m := &opMessage{op: op}

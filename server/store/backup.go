@@ -48,6 +48,9 @@ func Restore(dir, from string) error {
 	if _, err := os.Stat(path); err == nil {
 		return fmt.Errorf("%s exists already; move it away first, nothing was changed", path)
 	}
+	if log, err := os.Stat(from + "-wal"); err == nil && log.Size() > 0 {
+		return fmt.Errorf("%s is a database in use, part of it lies in %s-wal; make the file with tautspan backup, nothing was changed", from, from)
+	}
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return err
 	}
@@ -71,8 +74,8 @@ func Restore(dir, from string) error {
 // renew brings a restored database up to date, checks it and begins a new
 // history, in which no garage has been silent yet.
 func renew(dir string) (err error) {
-	if schema, err := schemaOf(dir); err != nil || schema == 0 {
-		return errors.Join(err, errors.New("it is no database of ours"))
+	if _, err := schemaOf(dir); err != nil {
+		return err
 	}
 	s, err := Open(dir, DefaultQuota())
 	if err != nil {
@@ -94,8 +97,14 @@ func CheckFolder(dir string) error {
 	if err != nil {
 		return err
 	}
-	if newest, err := schemas(); err != nil || schema != newest {
-		return errors.Join(err, fmt.Errorf("the database has schema %d, this program %d; serve it once to bring it up to date", schema, newest))
+	newest, err := schemas()
+	switch {
+	case err != nil:
+		return err
+	case schema < newest:
+		return fmt.Errorf("the database has schema %d, this program %d; serve it once to bring it up to date", schema, newest)
+	case schema > newest:
+		return newer(schema, newest)
 	}
 	db, err := openExisting(dir)
 	if err != nil {
@@ -105,13 +114,35 @@ func CheckFolder(dir string) error {
 	return check(db)
 }
 
+var errNotOurs = errors.New("it is no database of ours")
+
+// schemaOf returns the schema of a folder's database, which must be one of ours.
 func schemaOf(dir string) (schema int, err error) {
 	db, err := openExisting(dir)
 	if err != nil {
 		return 0, err
 	}
 	defer func() { _ = db.Close() }() // it only read
-	return schema, explain(db.QueryRow("PRAGMA user_version").Scan(&schema))
+	if schema, err = schemaIn(db); err == nil && schema == 0 {
+		err = errNotOurs
+	}
+	return schema, explain(err)
+}
+
+// schemaIn returns the schema of a database, 0 for an empty one.
+func schemaIn(db *sql.DB) (schema int, err error) {
+	var tables, ours int
+	err = db.QueryRow("SELECT user_version, (SELECT count(*) FROM sqlite_schema), (SELECT count(*) FROM sqlite_schema WHERE name IN ('history', 'garages')) FROM pragma_user_version").
+		Scan(&schema, &tables, &ours)
+	if err == nil && (schema == 0 && tables > 0 || schema > 0 && ours < 2) {
+		err = errNotOurs
+	}
+	return schema, err
+}
+
+// newer says that a database is too new for this program.
+func newer(schema, newest int) error {
+	return fmt.Errorf("the database has schema %d, made by a newer version; this one knows up to %d", schema, newest)
 }
 
 // openExisting opens a folder's database as it is.

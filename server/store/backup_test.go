@@ -1,6 +1,7 @@
 package store_test
 
 import (
+	"database/sql"
 	"os"
 	"path/filepath"
 	"sync"
@@ -99,6 +100,49 @@ func TestRestore_damaged(t *testing.T) {
 			left, err := os.ReadDir(target)
 			require.NoError(t, err)
 			assert.Empty(t, left, "nothing half restored stays")
+		})
+	}
+}
+
+// A database in use keeps its newest operations in a log beside it: to copy the
+// file alone would lose them.
+func TestRestore_inUse(t *testing.T) {
+	dir := t.TempDir()
+	s, err := store.Open(dir, store.DefaultQuota())
+	require.NoError(t, err)
+	defer func() { require.NoError(t, s.Close()) }()
+	found(t, s)
+	target := filepath.Join(t.TempDir(), "new")
+	assert.ErrorContains(t, store.Restore(target, filepath.Join(dir, store.FileName)), "make the file with tautspan backup")
+	assert.NoDirExists(t, target)
+}
+
+// A file of another program's is neither changed nor called ours.
+func TestOpen_notOurs(t *testing.T) {
+	for name, statements := range map[string]string{
+		"no schema":    "CREATE TABLE notes (text)",
+		"one of ours":  "CREATE TABLE notes (text); PRAGMA user_version = 4",
+		"far too new":  "CREATE TABLE notes (text); PRAGMA user_version = 99",
+		"half of ours": "CREATE TABLE garages (text); PRAGMA user_version = 1",
+	} {
+		t.Run(name, func(t *testing.T) {
+			dir := t.TempDir()
+			file := filepath.Join(dir, store.FileName)
+			db, err := sql.Open("sqlite3", file)
+			require.NoError(t, err)
+			_, err = db.Exec(statements)
+			require.NoError(t, err)
+			require.NoError(t, db.Close())
+			_, err = store.Open(dir, store.DefaultQuota())
+			assert.ErrorContains(t, err, "no database of ours")
+			assert.ErrorContains(t, store.CheckFolder(dir), "no database of ours")
+			assert.ErrorContains(t, store.Restore(filepath.Join(dir, "new"), file), "no database of ours")
+			db, err = sql.Open("sqlite3", file)
+			require.NoError(t, err)
+			defer func() { require.NoError(t, db.Close()) }()
+			tables := 0
+			require.NoError(t, db.QueryRow("SELECT count(*) FROM sqlite_schema").Scan(&tables))
+			assert.Equal(t, 1, tables)
 		})
 	}
 }

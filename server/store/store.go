@@ -168,12 +168,12 @@ func migrate(db *sql.DB, folder string) error {
 	if err != nil {
 		return err
 	}
-	done := 0
-	if err := db.QueryRow("PRAGMA user_version").Scan(&done); err != nil {
+	done, err := schemaIn(db)
+	if err != nil {
 		return err
 	}
 	if done > len(files) {
-		return fmt.Errorf("the database has schema %d, made by a newer version; this one knows up to %d", done, len(files))
+		return newer(done, len(files))
 	}
 	if 0 < done && done < len(files) {
 		if err := Backup(folder, filepath.Join(folder, fmt.Sprintf("before-schema-%02d-%s.db", done+1, newEpoch()))); err != nil {
