@@ -51,15 +51,21 @@ function watchDock() {
   if (dock) dockHeight.observe(dock);
 }
 
-/** A dock that would cover most of the window lies at the end of the page. */
+/**
+ * A dock that would cover most of the window lies at the end of the page. The
+ * window is what a keyboard on the screen leaves of it.
+ */
 function settleDock() {
   const frame = dock?.parentElement;
   if (!dock || !frame) return;
   const before = frame.classList.contains('low');
   const low = frame.classList.toggle('low', dock.clientHeight > innerHeight * DOCK_SHARE);
-  // What is being typed into moves with the dock.
+  frame.style.setProperty('--dock', low ? '0px' : `${dock.clientHeight}px`);
+  // What is being typed into moves with the dock, or stays clear of it.
   const typed = document.activeElement;
-  if (low && !before && typed && dock.contains(typed)) typed.scrollIntoView({ block: 'center' });
+  if (!typed?.matches('input, textarea')) return;
+  if (!dock.contains(typed)) typed.scrollIntoView({ block: 'nearest' });
+  else if (low && !before) typed.scrollIntoView({ block: 'center' });
 }
 
 /** @param {State} state */
