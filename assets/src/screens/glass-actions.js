@@ -9,8 +9,11 @@ import { change } from './check-actions.js';
 /**
  * @typedef {import('../data/glass.js').Calibration} Calibration
  * @typedef {'measure'|'rule'|'card'} Task
- * @typedef {{task: Task, shown: boolean, at: number, taken: number[], why: ''|'wild'|'implausible'}} Glass
- *   shown: the lines, else how to; at: px from line to line; taken: px
+ * @typedef {{mm: number, pitches: number, all: number, text: string}} Aim what the lines are set to
+ * @typedef {{task: Task, shown: boolean, at: number, taken: number[], why: ''|'wild'|'implausible', aim: Aim,
+ *   on: import('../data/glass.js').Display}} Glass
+ *   shown: the lines, else how to; at: px from line to line; taken: px; aim, on: as they were when the lines
+ *   were shown, since what a window has room for may change under the rider's hands
  */
 
 /** px per mm before anything is known: 160 to the inch is what phones aim at, 96 elsewhere (W3C CSS Values 3). */
@@ -53,7 +56,7 @@ export function glassStands() {
 
 const room = () => innerHeight - 2 * EDGE;
 
-/** @param {Task} task @returns {{mm: number, pitches: number, all: number, text: string}} what the lines are set to */
+/** @param {Task} task @returns {Aim} as long as there is room for now */
 export function target(task) {
   const pxPerMM = calibration()?.px_per_mm ?? GUESS;
   if (task === 'measure') {
@@ -75,13 +78,18 @@ function start(task, taken) {
 /** @param {string} argument of the address: what is to be done @returns {void} */
 export function openGlass(argument) {
   const task = argument === 'rule' || argument === 'card' ? argument : 'measure';
-  const kept = recall('glass', fresh(task));
-  put(kept.task === task ? kept : fresh(task));
+  const kept = recall('glass', /** @type {any} */ ({ task: '' }));
+  put(kept.task === task && kept.aim ? kept : fresh(task));
 }
 
 /** @param {Task} task @returns {Glass} */
 function fresh(task) {
-  return { task, shown: false, at: start(task, 0), taken: [], why: '' };
+  return { task, shown: false, at: start(task, 0), taken: [], why: '', aim: target(task), on: display() };
+}
+
+/** @param {Glass} glass @returns {boolean} whether the lines still mean what they meant when they were shown */
+export function lasts({ task, aim, on }) {
+  return standing({ ...NONE, display: on }, display()) === 'ok' && aim.mm <= target(task).mm;
 }
 
 /** @param {Glass} glass */
@@ -91,8 +99,6 @@ function put(glass) {
 
 /** @returns {Glass} */
 const here = () => /** @type {Glass} */ (now().glass);
-
-export const showLines = () => put({ ...here(), shown: true });
 
 export const startAgain = () => put({ ...fresh(here().task), shown: true });
 
@@ -110,25 +116,25 @@ export function untake() {
 export function take() {
   const glass = here();
   const taken = [...glass.taken, glass.at];
-  if (taken.length < target(glass.task).all) {
+  if (taken.length < glass.aim.all) {
     put({ ...glass, taken, at: start(glass.task, taken.length) });
     return;
   }
-  const why = glass.task === 'measure' ? finishSpan(taken) : finishSetting(glass.task, taken);
+  const why = glass.task === 'measure' ? finishSpan(taken, glass) : finishSetting(glass.task, taken, glass);
   if (why) put({ ...glass, taken, why });
   else leave();
 }
 
-/** @param {'rule'|'card'} task @param {number[]} taken @returns {Glass['why']} */
-function finishSetting(task, taken) {
-  const made = calibrated(task, target(task).mm, taken, display(), new Date().toISOString());
+/** @param {'rule'|'card'} task @param {number[]} taken @param {Glass} glass @returns {Glass['why']} */
+function finishSetting(task, taken, { aim, on }) {
+  const made = calibrated(task, aim.mm, taken, on, new Date().toISOString());
   if (typeof made === 'string') return made;
   set({ trouble: keep('calibration', made) });
   return '';
 }
 
-/** @param {number[]} taken @returns {Glass['why']} */
-function finishSpan(taken) {
+/** @param {number[]} taken @param {Glass} glass @returns {Glass['why']} */
+function finishSpan(taken, { aim }) {
   const known = /** @type {Calibration} */ (calibration());
   const span = measured(taken, known);
   if (!span) return 'wild';
@@ -141,9 +147,7 @@ function finishSpan(taken) {
     px_per_mm_standard_uncertainty: known.standard_uncertainty,
   };
   const place = { text: show(mm, 'mm001'), mm };
-  change(
-    withSpan({ ...draft, instrument: 'screen' }, { pitches: target('measure').pitches, places: [place], reading }),
-  );
+  change(withSpan({ ...draft, instrument: 'screen' }, { pitches: aim.pitches, places: [place], reading }));
   return '';
 }
 

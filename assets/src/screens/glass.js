@@ -10,8 +10,8 @@ import {
   display,
   glassStands,
   goBack,
+  lasts,
   moveLine,
-  showLines,
   startAgain,
   take,
   target,
@@ -30,30 +30,30 @@ export function glass({ glass: now }) {
   if (!now) return { body: nothing, bench: nothing };
   const stands = glassStands();
   const refused = now.task === 'measure' ? stands !== 'ok' : stands === 'zoomed';
-  const aim = target(now.task);
-  const small = now.task === 'measure' && aim.pitches < LEAST_PITCHES;
-  if (refused || small || now.why || !now.shown) return { body: before(now, refused, small), bench: nothing };
-  return { body: lines(now, aim), bench: nothing };
+  const small = now.task === 'measure' && target(now.task).pitches < LEAST_PITCHES;
+  const why = now.why || (now.shown && !lasts(now) ? 'moved' : '');
+  if (refused || small || why || !now.shown) return { body: before(now.task, why, refused, small), bench: nothing };
+  return { body: lines(now), bench: nothing };
 }
 
-/** @param {Glass} now @param {boolean} refused @param {boolean} small */
-function before(now, refused, small) {
-  const { text, pitches } = target(now.task);
+/** @param {Glass['task']} task @param {Glass['why']|'moved'} why @param {boolean} refused @param {boolean} small */
+function before(task, why, refused, small) {
+  const { text, pitches } = target(task);
   return html`<div class="glass-before sheets">
     <h1>${t('glass.title')}</h1>
     ${refused ? html`<p class="notice" role="alert">${glassWords()}</p>` : nothing}
     ${small ? html`<p class="notice" role="alert">${t('glass.small', { n: LEAST_PITCHES })}</p>` : nothing}
-    ${now.why ? html`<p class="notice" role="alert">${named('glass', now.why)}</p>` : nothing}
-    <ol class="sheet">${list(`glass.how.${now.task}`, { length: text, n: pitches }).map((one) => html`<li>${one}</li>`)}</ol>
+    ${why ? html`<p class="notice" role="alert">${named('glass', why)}</p>` : nothing}
+    <ol class="sheet">${list(`glass.how.${task}`, { length: text, n: pitches }).map((one) => html`<li>${one}</li>`)}</ol>
     <div class="main-row">
       <button class="button" type="button" @click=${goBack}>${t('glass.leave')}</button>
-      ${refused || small ? nothing : html`<button class="button main" type="button" @click=${now.why ? startAgain : showLines}>${t(now.why ? 'glass.again' : 'glass.start')}</button>`}
+      ${refused || small ? nothing : html`<button class="button main" type="button" @click=${startAgain}>${t(why ? 'glass.again' : 'glass.start')}</button>`}
     </div>
   </div>`;
 }
 
-/** @param {Glass} now @param {ReturnType<typeof target>} aim */
-function lines(now, aim) {
+/** @param {Glass} now */
+function lines(now) {
   const { ratio } = display();
   const lower = EDGE + now.at;
   return html`<div class="glass">
@@ -61,7 +61,7 @@ function lines(now, aim) {
       ${svg`<path d="M0 ${EDGE}H1000M0 ${lower}H1000"/>`}
     </svg>
     <div class="glass-hand">
-      <p class="number" role="status">${t('glass.count', { n: now.taken.length + 1, all: aim.all })}</p>
+      <p class="number" role="status">${t('glass.count', { n: now.taken.length + 1, all: now.aim.all })}</p>
       <button class="button" type="button" @click=${goBack}>${t('glass.leave')}</button>
       ${now.taken.length ? html`<button class="button" type="button" @click=${untake}>${t('glass.undo')}</button>` : nothing}
       <div class="glass-paces">${PACES.map((pace) => {

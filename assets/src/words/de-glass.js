@@ -44,6 +44,8 @@ export default {
   'glass.down': 'Linie hinab, {pace}',
   'glass.wild':
     'Diese weichen zu sehr voneinander ab, um dieselbe Länge zu sein. Neu beginnen, das Auge senkrecht über jeder Linie.',
+  'glass.moved':
+    'Das Fenster hat sich inzwischen geändert, und damit, wie weit die Linien auseinander gehören. Neu beginnen.',
   'glass.implausible':
     'So wenige oder so viele Punkte je Millimeter hat kein Bildschirm. Länge prüfen und neu beginnen.',
   'glass.small':

@@ -43,6 +43,7 @@ export default {
   'glass.up': 'Line up, {pace}',
   'glass.down': 'Line down, {pace}',
   'glass.wild': 'These differ too much to be the same length. Start again, with the eye straight over each line.',
+  'glass.moved': 'The window has changed meanwhile, and with it how far apart the lines are to be. Start again.',
   'glass.implausible': 'No screen has so few or so many points to a millimetre. Check the length, and start again.',
   'glass.small': 'This window is too low: at least {n} pitches must fit. Hold the phone upright, or use a rule.',
   'glass.again': 'Start again',

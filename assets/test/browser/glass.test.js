@@ -129,3 +129,33 @@ test('settings that differ too much give no calibration', async (t) => {
   await tap('Start again');
   await page.getByText('1 of 4').waitFor();
 });
+
+// A browser's own bars come and go, and the window with them, while the screen stays as it is.
+test('a window that grows changes no length that is being set, and one too small says so', async (t) => {
+  const { page, tap } = await offline(t);
+  const cdp = await page.context().newCDPSession(page);
+  const high = (/** @type {number} */ height) =>
+    cdp.send('Emulation.setDeviceMetricsOverride', {
+      ...{ width: 360, height, screenWidth: 360, screenHeight: 740, deviceScaleFactor: 1, mobile: true },
+    });
+  await high(740);
+  await goTo(page, '/#/glass/rule');
+  const [, mm] = /to the (\d+) mm mark/.exec((await page.locator('.glass-before').textContent()) ?? '') ?? [];
+  await tap('Show the lines');
+  await moveTo(page, Number(mm) * PX_PER_MM, 1);
+  await tap('Take it');
+  await page.getByText('2 of 4').waitFor();
+  await high(600);
+  await page.getByText('The window has changed meanwhile').waitFor();
+  await high(900);
+  for (let i = 2; i <= 4; i++) {
+    await page.getByText(`${i} of 4`).waitFor();
+    await moveTo(page, Number(mm) * PX_PER_MM, 1);
+    await tap('Take it');
+  }
+  await until(
+    () => page.evaluate(() => JSON.parse(localStorage.getItem('tautspan.calibration') ?? '{}').px_per_mm ?? 0),
+    (perMM) => Math.abs(perMM - PX_PER_MM) < 0.03,
+    'set for the length that was asked for',
+  );
+});
