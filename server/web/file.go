@@ -31,6 +31,7 @@ type file struct {
 	contentType string
 	cache       string
 	hash        string
+	style       string            // what its style-src is
 	forms       map[string][]byte // by content coding; "" is the plain form
 }
 
@@ -56,6 +57,7 @@ func load(dist fs.FS) map[string]*file {
 		if coding == "" {
 			sum := sha256.Sum256(content)
 			f.hash = hex.EncodeToString(sum[:12])
+			f.style = styleOf(content)
 		}
 		return nil
 	})
@@ -95,6 +97,7 @@ func cacheOf(urlPath string) string {
 func (f *file) serve(w http.ResponseWriter, r *http.Request) {
 	coding := choose(r.Header.Get("Accept-Encoding"), f.forms)
 	h := w.Header()
+	protect(h, f.style)
 	h.Set("Content-Type", f.contentType)
 	h.Set("Cache-Control", f.cache)
 	h.Set("Etag", `"`+f.hash+coding+`"`)

@@ -1,9 +1,7 @@
 package web
 
 import (
-	"crypto/sha256"
 	"embed"
-	"encoding/base64"
 	"net/http"
 	"strings"
 	"time"
@@ -27,11 +25,8 @@ func loadHelp(language string) helpPage {
 	if err != nil {
 		panic("web: " + err.Error()) // the pages are embedded, so only a mistake here can do this
 	}
-	_, rest, _ := strings.Cut(string(text), "<style>")
-	style, _, _ := strings.Cut(rest, "</style>")
-	sum := sha256.Sum256([]byte(style))
-	return helpPage{string(text), "default-src 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) +
-		"'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"}
+	return helpPage{string(text), "default-src 'none'; style-src " + styleOf(text) +
+		"; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"}
 }
 
 func serveHelp(w http.ResponseWriter, r *http.Request) {

@@ -53,7 +53,7 @@ type site struct{ files map[string]*file }
 
 // ServeHTTP answers GET and HEAD.
 func (s *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
-	protect(w.Header())
+	protect(w.Header(), "'none'")
 	if r.Method != http.MethodGet && r.Method != http.MethodHead {
 		w.Header().Set("Allow", "GET, HEAD")
 		http.Error(w, "only GET and HEAD are allowed here", http.StatusMethodNotAllowed)

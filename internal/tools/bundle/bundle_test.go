@@ -98,10 +98,12 @@ func TestBuild_pageNamesOnlyWhatIsThere(t *testing.T) {
 	s := mustBuild(t, nil)
 	page := string(s.files["/"])
 	urls := regexp.MustCompile(`/files/[^"]+`).FindAllString(page, -1)
-	assert.GreaterOrEqual(t, len(urls), 9, "manifest, icon, style, script and what it imports, worker, engine twice, licences")
+	assert.GreaterOrEqual(t, len(urls), 9, "manifest, icon, script and what it imports, worker, engine twice, licences")
 	for _, url := range urls {
 		assert.Contains(t, s.files, url)
 	}
+	assert.Contains(t, page, "<style>p{color:#00f}body{color:red}\n</style>")
+	assert.NotContains(t, page, "stylesheet")
 	assert.Contains(t, page, `href="/bikes"`)
 	assert.Contains(t, page, `href="#top"`)
 	assert.Contains(t, page, `content="`+s.version+`"`)

@@ -77,28 +77,21 @@ func (s *site) readPlan(account, dir, entry string) error {
 // packageOf finds the folder of an npm package in the path of one of its files.
 var packageOf = regexp.MustCompile(`^.*node_modules/(@[^/]+/)?[^/]+`)
 
-// addScripts bundles the page's styles and the engines' workers.
+// addScripts bundles the engines' workers.
 func (s *site) addScripts(source string) error {
 	support, err := goSupport()
 	if err != nil {
 		return err
 	}
-	for _, entry := range []struct {
-		path   string
-		format api.Format
-	}{
-		{"styles/app.css", api.FormatDefault},
-		{"engine/worker.js", api.FormatIIFE},
-		{"engine/photo-worker.js", api.FormatIIFE},
-	} {
-		result, err := bundle(filepath.Join(source, entry.path), api.BuildOptions{
-			Format: entry.format, Alias: map[string]string{"wasm_exec": support},
+	for _, entry := range []string{"engine/worker.js", "engine/photo-worker.js"} {
+		result, err := bundle(filepath.Join(source, entry), api.BuildOptions{
+			Format: api.FormatIIFE, Alias: map[string]string{"wasm_exec": support},
 		})
 		if err != nil {
 			return err
 		}
-		url := s.add(entry.path, result.OutputFiles[0].Contents)
-		s.later[url] = strings.Contains(entry.path, "/photo")
+		url := s.add(entry, result.OutputFiles[0].Contents)
+		s.later[url] = strings.Contains(entry, "/photo")
 	}
 	return nil
 }
