@@ -49,13 +49,26 @@ func (t Trusted) Address(r *http.Request) netip.Addr {
 	at := peer(r)
 	told := strings.Split(strings.Join(r.Header.Values("X-Forwarded-For"), ","), ",")
 	for i := len(told) - 1; i >= 0 && t.has(at); i-- {
-		next, err := netip.ParseAddr(strings.TrimSpace(told[i]))
-		if err != nil {
+		next, ok := address(strings.TrimSpace(told[i]))
+		if !ok {
 			break
 		}
-		at = next.Unmap()
+		at = next
 	}
 	return at
+}
+
+// address reads what a proxy tells; some add the port.
+func address(told string) (netip.Addr, bool) {
+	at, err := netip.ParseAddr(strings.Trim(told, "[]"))
+	if err != nil {
+		withPort, noPort := netip.ParseAddrPort(told)
+		if noPort != nil {
+			return netip.Addr{}, false
+		}
+		at = withPort.Addr()
+	}
+	return at.Unmap().WithZone(""), true
 }
 
 // Secure reports whether the caller speaks HTTPS, to us or to our proxy.
@@ -79,11 +92,8 @@ func Local(r *http.Request) bool {
 
 // peer is the other end of the connection.
 func peer(r *http.Request) netip.Addr {
-	at, err := netip.ParseAddrPort(r.RemoteAddr)
-	if err != nil {
-		return netip.Addr{}
-	}
-	return at.Addr().Unmap().WithZone("")
+	at, _ := address(r.RemoteAddr)
+	return at
 }
 
 // Household is what limits count: one IPv4 address, or one /64 of IPv6, which

@@ -29,6 +29,9 @@ func TestTrusted_Address(t *testing.T) {
 		"IPv4 inside IPv6":             {"10.0.0.1", "[::ffff:10.0.0.1]:1", []string{"::ffff:198.51.100.7"}, "198.51.100.7"},
 		"IPv6":                         {"2001:db8::/64", "[2001:db8::1]:1", []string{"2001:db8:1::7"}, "2001:db8:1::7"},
 		"everybody named a proxy here": {"0.0.0.0/0", "192.0.2.1:1", []string{"198.51.100.7,203.0.113.9"}, "198.51.100.7"},
+		"ours says the port, too":      {"10.0.0.1", "10.0.0.1:1", []string{"198.51.100.7:4711"}, "198.51.100.7"},
+		"and of IPv6":                  {"10.0.0.1", "10.0.0.1:1", []string{"[2001:db8::7]:4711"}, "2001:db8::7"},
+		"in brackets alone":            {"10.0.0.1", "10.0.0.1:1", []string{"[2001:db8::7]"}, "2001:db8::7"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			trusted, err := caller.Parse(c.trusted)
