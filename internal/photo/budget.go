@@ -21,8 +21,6 @@ func (s *sight) weigh(distance, tiltAlong float64) {
 	f := s.frame
 	first, last := s.rivets[0], s.rivets[len(s.rivets)-1]
 	span := last.x - first.x
-	reach := f.hi - f.lo
-	marks := math.Hypot(f.pixelU/f.lens.perMM(0, 0)*math.Sqrt(12/float64(len(f.marks))), f.bend) / reach
 	sum := 0.0
 	calibration := BudgetLine{Source: "calibration"}
 	if f.rule {
@@ -33,7 +31,7 @@ func (s *sight) weigh(distance, tiltAlong float64) {
 	for _, line := range []BudgetLine{
 		{Source: "localisation", U: s.fit.u / s.fit.pitch},
 		{Source: "resolution", U: math.Sqrt2 * pixelEndU / f.lens.perMM(0, 0) / span},
-		{Source: "marks", U: marks},
+		{Source: "marks", U: f.marksU()},
 		{Source: "lens", U: f.otherLens(s.picture.Width, s.picture.Height, first, last) / span},
 		calibration,
 		{Source: "height", U: math.Hypot(heightU, focalU**s.request.ThickMM) / distance},
@@ -47,11 +45,39 @@ func (s *sight) weigh(distance, tiltAlong float64) {
 		s.answer.Budget = append(s.answer.Budget, line)
 	}
 	u, e := math.Sqrt(sum), s.elongation()
-	if u > mostU {
+	if !(u <= mostU) {
 		s.refuse(map[bool]string{false: "uncertain", true: "rule_uncertain"}[f.rule])
 		return
 	}
 	s.answer.Elongation, s.answer.U = &e, &u
+}
+
+// marksU is how well the marks show the scale along the rivets, as a part of it.
+// Each row of them is off by its scatter and by a tenth of a pixel at either
+// end; rows that lie on one side only are carried on to where the rivets are, by
+// the variance of a line's prediction there (Draper and Smith 1998, 3.1). A bend
+// is seen as what a height z does at x from the middle, x z/h, most at the ends,
+// while the scale is off by z/h.
+func (f *frame) marksU() float64 {
+	sum, n := [len(rowParts)]float64{}, [len(rowParts)]float64{}
+	for _, m := range f.marks {
+		sum[m.side], n[m.side] = sum[m.side]+m.y, n[m.side]+1
+	}
+	mean, rows, spread := 0.0, 0.0, 0.0
+	for i := range n {
+		if n[i] > 0 {
+			mean, rows = mean+sum[i]/n[i], rows+1
+		}
+	}
+	mean /= rows
+	for i := range n {
+		if n[i] > 0 {
+			spread += (sum[i]/n[i] - mean) * (sum[i]/n[i] - mean)
+		}
+	}
+	lever := math.Sqrt(1/rows + mean*mean/spread)
+	row := math.Hypot(f.pixelU*math.Sqrt(12*rows/float64(len(f.marks))), math.Sqrt2*pixelEndU) / f.lens.perMM(0, 0)
+	return math.Hypot(lever*row, 2*f.bend) / (f.hi - f.lo)
 }
 
 // otherLens is how much the distance from a to b would change, mm, with a lens

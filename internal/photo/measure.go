@@ -159,7 +159,7 @@ func (s *sight) findRivets(w *window) {
 	s.refuseIf(s.fit.scatter > mostScatter, "scattered")
 	s.refuseIf(s.fit.bow > mostBow, "not_straight")
 	e := s.elongation()
-	s.refuseIf(e < lowest || e > highest, "not_possible")
+	s.refuseIf(!(e >= lowest && e <= highest), "not_possible")
 }
 
 // wholeLinks leaves out unclear rivets at the ends, and one more at the less
