@@ -4,6 +4,7 @@ import (
 	"net/http"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"tautspan/internal/chain"
 	"tautspan/internal/garage"
@@ -77,15 +78,22 @@ func wearRequest(b *garage.Bike, c *garage.Chain, r *garage.Reading) *wear.Reque
 	return ask
 }
 
-// inert keeps a spreadsheet from taking a text for a formula: where it begins
-// with a blank or a sign that starts one, an apostrophe goes before it.
+// inert keeps a spreadsheet from taking a text for a formula: an apostrophe goes
+// before a sign that starts one, at the beginning and wherever a cell begins for
+// a spreadsheet that parts cells at semicolons or tabs and knows no quotes then;
+// and before a blank at the beginning.
 func inert(text string) string {
 	text = plain(strings.ReplaceAll(text, "\r\n", "\n"))
-	begin := strings.TrimLeft(text, " \t\n")
-	if begin != text || begin != "" && strings.ContainsRune("=+-@＝＋－＠", []rune(begin)[0]) {
-		return "'" + text
+	out, begins := strings.Builder{}, true
+	for i, r := range text {
+		blank := unicode.IsSpace(r) || unicode.In(r, unicode.Cf, unicode.Cc)
+		if begins && (strings.ContainsRune("=+-@＝＋－＠", r) || i == 0 && blank) {
+			out.WriteByte('\'')
+		}
+		out.WriteRune(r)
+		begins = strings.ContainsRune(";\t\n", r) || begins && blank
 	}
-	return text
+	return out.String()
 }
 
 func text(p *string) string {

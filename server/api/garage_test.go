@@ -185,6 +185,32 @@ func TestExportCSV(t *testing.T) {
 	assert.Equal(t, "ride", row["verdict"])
 }
 
+// A spreadsheet may part cells at semicolons and take quotes within a cell for
+// what they are; then a formula may begin in the middle of a text.
+func TestExportCSV_formulas(t *testing.T) {
+	p := newPlace(t)
+	m := p.found()
+	for i, name := range []string{"=1", "a;=1", "a; @1", "a\n=1", "a\r\n+1", "a\t-1", "\u00a0=1", "\ufeff=1", "\u200b=1", "\u0085=1", "\u2028=1", "x;;\n =1", "＝1"} {
+		text, err := json.Marshal(name)
+		require.NoError(t, err)
+		bike, chain := strings.Replace(bikeA, "11", fmt.Sprintf("%02x", i), 1), strings.Replace(chainA, "22", fmt.Sprintf("%02x", i), 1)
+		require.Empty(t, p.sync(m, "", put(m, 10*i+1, "bikes", bike, fmt.Sprintf(`{"name":%s,"drive":"hub"}`, text)),
+			put(m, 10*i+2, "chains", chain, fmt.Sprintf(`{"bike_id":%q}`, bike)),
+			put(m, 10*i+3, "readings", strings.Replace(readingA, "33", fmt.Sprintf("%02x", i), 1),
+				fmt.Sprintf(`{"chain_id":%q,"at":"2026-02-20T08:00:00Z","at_km":800,"reading":{"kind":"rule","pitches":24,"span_mm":305.6}}`, chain))).Rejected)
+	}
+	w := p.call("GET", "/api/v1/garages/"+m.GarageID+"/export.csv", m.Token, "")
+	rows, err := csv.NewReader(w.Body).ReadAll()
+	require.NoError(t, err)
+	require.Len(t, rows, 14)
+	for _, row := range rows[1:] {
+		for _, cell := range strings.FieldsFunc(row[1], func(r rune) bool { return strings.ContainsRune(";\t\n", r) }) {
+			cell = strings.TrimLeft(cell, " \u00a0\ufeff\u200b\u0085\u2028")
+			assert.NotContains(t, "=+-@＝", strings.SplitN(cell+"x", "", 2)[0], "%q", row[1])
+		}
+	}
+}
+
 func number(t *testing.T, text string) float64 {
 	var v float64
 	_, err := fmt.Sscan(text, &v)
