@@ -55,9 +55,9 @@ func (s *sight) weigh(distance, tiltAlong float64) {
 // marksU is how well the marks show the scale along the rivets, as a part of it.
 // Each row of them is off by its scatter and by a tenth of a pixel at either
 // end; rows that lie on one side only are carried on to where the rivets are, by
-// the variance of a line's prediction there (Draper and Smith 1998, 3.1). A bend
-// is seen as what a height z does at x from the middle, x z/h, most at the ends,
-// while the scale is off by z/h.
+// the variance of a fitted line there, 1/rows + mean²/spread. A bend is seen as
+// what a height z does at x from the middle, x z/h, most at the ends, while the
+// scale is off by z/h.
 func (f *frame) marksU() float64 {
 	sum, n := [len(rowParts)]float64{}, [len(rowParts)]float64{}
 	for _, m := range f.marks {
