@@ -136,6 +136,8 @@ func (a *Response) explain(r *Request, q *Question) {
 		note("forecast_beyond", words.V("top", a.Elongation.P95, 1))
 	}
 	switch {
+	case a.LastAside && a.PastLimitNow < r.Risk:
+		note("forecast_last_aside")
 	case a.CheckAgainKM == 0 && a.PastLimitNow > 0.99: // never 100 %: nothing measured is certain
 		note("forecast_now_large")
 	case a.CheckAgainKM == 0:

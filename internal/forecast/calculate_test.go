@@ -111,6 +111,20 @@ func TestCalculate_errors(t *testing.T) {
 	}
 }
 
+// A last reading that may be the true one is said to need measuring again, not
+// to be looked at in so many km.
+func TestCalculate_lastReadingAside(t *testing.T) {
+	a, err := forecast.Calculate(request(500, ruleMM(200, 304.9), ruleMM(300, 304.9), ruleMM(400, 305), ruleMM(500, 311.5)))
+	require.NoError(t, err)
+	require.Less(t, a.PastLimitNow, 0.1)
+	codes := map[string]bool{}
+	for _, n := range a.Notes {
+		codes[n.Code] = true
+	}
+	assert.True(t, codes["forecast_last_aside"] && codes["forecast_set_aside_one"])
+	assert.False(t, codes["forecast_check"] || codes["forecast_now"])
+}
+
 // Nothing measured is certain, so no note says 100 %.
 func TestCalculate_neverCertain(t *testing.T) {
 	a, err := forecast.Calculate(request(3000, ruleMM(1000, 306.5), ruleMM(2000, 308.5), ruleMM(3000, 311)))

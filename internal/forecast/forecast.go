@@ -26,9 +26,13 @@ type Answer struct {
 	Rate         Quantiles // percent per 1000 km
 	PastLimitNow float64   // probability
 	MeanRate     float64   // harmonic mean of the rate: the limit over the mean distance to it
-	CheckAgainKM float64   // where P(past the limit) first exceeds the risk
+	CheckAgainKM float64   // where P(past the limit) first exceeds the risk, 0 with LastAside
 	SetAside     []SetAside
 	Curve        []Point
+	// LastAside is true where a reading set aside, with none after it that stands
+	// and no slip to explain it, puts the chain past the limit by itself. Until it
+	// is measured again it may be the true one, and the next check is now.
+	LastAside bool
 	// Beyond is true where the 95 % point of the elongation lies beyond the
 	// scale; it is then a lower bound.
 	Beyond bool
@@ -51,6 +55,9 @@ func Forecast(q Question) (*Answer, error) {
 		PastLimitNow: min(1, left.past),
 		CheckAgainKM: 1000 * left.quantile(q.Risk),
 		SetAside:     p.setAside(),
+	}
+	if a.LastAside = q.lastAside(a.SetAside); a.LastAside {
+		a.CheckAgainKM = 0
 	}
 	a.Beyond = a.Elongation.P95 >= p.lattice.at(float64(p.lattice.n-1))
 	a.Curve = p.curve(q.NowKM/1000, max(leastHorizon, 1.2*a.KMToLimit.P50/1000))

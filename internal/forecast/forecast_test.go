@@ -123,6 +123,35 @@ func TestForecast_slipsFound(t *testing.T) {
 	}
 }
 
+// A last reading past the limit that does not go with the others, and that no
+// slip explains, may be the true one: the next check is now, however much worse it
+// reads. A later reading that stands settles it. Our rule, for safety.
+func TestForecast_lastReadingAside(t *testing.T) {
+	ask := func(marks ...Mark) *Answer {
+		return answer(t, Question{Limit: 0.5, Care: chain.Clean, NowKM: 700, Marks: append([]Mark{
+			Exact(200, 0.04, 0.08), Exact(300, 0.05, 0.08), Exact(400, 0.06, 0.08)}, marks...)})
+	}
+	for percent := 0.55; percent < 4; percent += 0.15 {
+		a := ask(Exact(500, percent, 0.08))
+		assert.Zero(t, a.CheckAgainKM, "%v", percent)
+		assert.Equal(t, len(a.SetAside) > 0, a.LastAside, "%v", percent)
+	}
+	assert.Zero(t, ask(Between(500, 0.75, math.Inf(1), NoBias)).CheckAgainKM)
+	assert.Zero(t, ask(Exact(400, 1.5, 0.08)).CheckAgainKM, "of three places the worst counts")
+	for name, marks := range map[string][]Mark{
+		"settled":         {Exact(500, 1.5, 0.08), Exact(600, 0.08, 0.08)},
+		"below the limit": {Exact(500, 0.35, 0.03), Exact(500, 0.06, 0.03), Exact(500, 0.05, 0.03)},
+		"too short":       {Exact(500, -1, 0.08)},
+		"a slip":          {{KM: 500, percent: 1.5, u: 0.08, Slips: func() []Slip { return []Slip{{TenTimes, 0.07, 0.07}} }}},
+		"a gauge settled": {Between(500, 0.75, math.Inf(1), NoBias), Between(650, math.Inf(-1), 0.5, NoBias), Exact(650, 0.1, 0.05)},
+	} {
+		a := ask(marks...)
+		assert.NotEmpty(t, a.SetAside, name)
+		assert.False(t, a.LastAside, name)
+		assert.Positive(t, a.CheckAgainKM, name)
+	}
+}
+
 // A misread gauge is set aside too, with nothing to offer.
 func TestForecast_gaugeMisread(t *testing.T) {
 	a := answer(t, Question{Limit: 0.75, Care: chain.Usual, NowKM: 1200, Marks: []Mark{

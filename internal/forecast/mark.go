@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 
+	"tautspan/internal/num"
 	"tautspan/internal/order"
 )
 
@@ -72,6 +73,18 @@ func (m *Mark) top(room float64) float64 {
 		return m.lo + 0.5
 	}
 	return m.hi + room*gaugeU
+}
+
+// past returns the probability that the chain is past the limit by this mark
+// alone; for an interval 1 if any of it is.
+func (m *Mark) past(limit float64) float64 {
+	switch {
+	case !m.interval:
+		return num.NormalCDF((m.percent - limit) / m.u)
+	case m.top(0) > limit:
+		return 1
+	}
+	return 0
 }
 
 // sameAs tells whether two marks are one reading sent twice.

@@ -26,7 +26,7 @@ func (r *Response) Fields(o *wire.Object) {
 	o.Number("mean_rate_percent_per_1000_km", &r.MeanRate).Required().Doc("its harmonic mean, for costs", "percent per 1000 km")
 	o.Number("probability_past_limit_now", &r.PastLimitNow).Required().Doc("0 to 1", "")
 	o.Number("check_again_in_km", &r.CheckAgainKM).Required().
-		Doc("distance from now at which the probability of being past the limit first exceeds risk, 0 if it does already", "km")
+		Doc("distance from now at which the probability of being past the limit first exceeds risk, 0 if it does already, or if a last reading past the limit is set aside without a slip to explain it", "km")
 	o.OptionalInteger("check_again_in_days", &r.CheckAgainDays).OrNull().Doc("the same in whole days, null without km_per_week", "days")
 	wire.List(o, "set_aside", &r.Aside).Required().Doc("readings that do not go with the others and count for almost nothing", "")
 	wire.List(o, "curve", &r.Curve).Required().Doc("elongation from now on", "")

@@ -2,6 +2,7 @@ package forecast
 
 import (
 	"math"
+	"slices"
 
 	"tautspan/internal/order"
 )
@@ -60,6 +61,20 @@ func (p *posterior) setAside() []SetAside {
 	}
 	order.By(found, func(a, b SetAside) int { return a.Index - b.Index })
 	return found
+}
+
+// lastAside tells whether a reading set aside may be the true one, see Answer.
+func (q *Question) lastAside(found []SetAside) bool {
+	last := 0.0 // distance of the last reading that stands
+	for i := range q.Marks {
+		if !slices.ContainsFunc(found, func(s SetAside) bool { return s.Index == i }) {
+			last = max(last, q.Marks[i].KM)
+		}
+	}
+	return slices.ContainsFunc(found, func(s SetAside) bool {
+		m := &q.Marks[s.Index]
+		return m.KM >= last && s.Fits.Kind == NoSlip && m.past(q.Limit) > q.Risk
+	})
 }
 
 // withoutMark sets without to the distribution of x at epoch e given all marks

@@ -12,6 +12,7 @@ var forecastEnglish = map[string]string{
 	"forecast_beyond":        "The scale ends at {top} %; the elongation may be larger still.",
 	"forecast_now":           "Measure now: the chance that the chain is past its limit is {percent} % already.",
 	"forecast_now_large":     "Measure now: the chance that the chain is past its limit is more than 99 % already.",
+	"forecast_last_aside":    "Measure again now: the last reading puts the chain past its limit, and nothing since says that it was wrong.",
 	"forecast_check":         "Check again within {km} km. By then the chance of being past the limit reaches {percent} %.",
 	"forecast_origin":        "No open data on chain wear was found. The starting point is common practice, and how well this works is known from simulation only.",
 

@@ -80,6 +80,8 @@ export default {
     'Jetzt messen: die Wahrscheinlichkeit, dass die Kette über ihrer Grenze ist, beträgt schon {percent:0} %.',
   forecast_now_large:
     'Jetzt messen: die Wahrscheinlichkeit, dass die Kette über ihrer Grenze ist, beträgt schon mehr als 99 %.',
+  forecast_last_aside:
+    'Jetzt noch einmal messen: der letzte Messwert legt die Kette über ihre Grenze, und nichts seither widerspricht ihm.',
   forecast_check:
     'Innerhalb von {km:0} km wieder prüfen. Bis dahin steigt die Wahrscheinlichkeit, über der Grenze zu sein, auf {percent:0} %.',
   forecast_origin:
