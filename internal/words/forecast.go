@@ -16,10 +16,10 @@ var forecastEnglish = map[string]string{
 	"forecast_check":         "Check again within {km} km. By then the chance of being past the limit reaches {percent} %.",
 	"forecast_origin":        "No open data on chain wear was found. The starting point is common practice, and how well this works is known from simulation only.",
 
-	"aside_none":           "At {km} km the other readings put the chain between {low} and {high} %. This one does not fit, and no usual slip explains it. Measure again.",
-	"aside_ten_times":      "At {km} km the other readings put the chain between {low} and {high} %. This one fits with the decimal point one place further left: {entered}, that is {fits} %.",
-	"aside_tenth_part":     "At {km} km the other readings put the chain between {low} and {high} %. This one fits with the decimal point one place further right: {entered}, that is {fits} %.",
-	"aside_digits_swapped": "At {km} km the other readings put the chain between {low} and {high} %. This one fits with two digits swapped: {entered}, that is {fits} %.",
-	"aside_units_mixed":    "At {km} km the other readings put the chain between {low} and {high} %. This one fits if percent was entered for mm: {entered} mm, that is {fits} %.",
-	"aside_pitches_off":    "At {km} km the other readings put the chain between {low} and {high} %. This one fits if the span was {entered} pitches, that is {fits} %.",
+	"aside_none":           "At {km} km all else that is known puts the chain between {low} and {high} %. This reading does not fit, and no usual slip explains it. Measure again.",
+	"aside_ten_times":      "At {km} km all else that is known puts the chain between {low} and {high} %. This reading fits with the decimal point one place further left: {entered}, that is {fits} %.",
+	"aside_tenth_part":     "At {km} km all else that is known puts the chain between {low} and {high} %. This reading fits with the decimal point one place further right: {entered}, that is {fits} %.",
+	"aside_digits_swapped": "At {km} km all else that is known puts the chain between {low} and {high} %. This reading fits with two digits swapped: {entered}, that is {fits} %.",
+	"aside_units_mixed":    "At {km} km all else that is known puts the chain between {low} and {high} %. This reading fits if percent was entered for mm: {entered} mm, that is {fits} %.",
+	"aside_pitches_off":    "At {km} km all else that is known puts the chain between {low} and {high} %. This reading fits if the span was {entered} pitches, that is {fits} %.",
 }

@@ -68,7 +68,7 @@ function drive(state, detail, name) {
 function askSprockets(name) {
   fill(name, { kind: 'derailleur' });
   requestAnimationFrame(() =>
-    document.querySelector('.sprockets .choice:last-child')?.scrollIntoView({ block: 'end' }),
+    [...document.querySelectorAll('.sprockets input')].at(-1)?.scrollIntoView({ block: 'center' }),
   );
 }
 

@@ -87,17 +87,17 @@ export default {
   forecast_origin:
     'Offene Daten zum Kettenverschleiß wurden nicht gefunden. Ausgangspunkt ist üblicher Brauch, und wie gut das hier geht, ist nur aus Simulation bekannt.',
   aside_none:
-    'Bei {km:0} km legen die anderen Messungen die Kette zwischen {low:2} und {high:2} %. Diese passt nicht, und kein üblicher Schreibfehler erklärt sie. Neu messen.',
+    'Bei {km:0} km liegt die Kette nach allem anderen, was bekannt ist, zwischen {low:2} und {high:2} %. Diese Messung passt nicht, und kein üblicher Schreibfehler erklärt sie. Neu messen.',
   aside_ten_times:
-    'Bei {km:0} km legen die anderen Messungen die Kette zwischen {low:2} und {high:2} %. Diese passt, wenn das Komma eine Stelle weiter links steht: {entered}, das sind {fits:2} %.',
+    'Bei {km:0} km liegt die Kette nach allem anderen, was bekannt ist, zwischen {low:2} und {high:2} %. Diese Messung passt, wenn das Komma eine Stelle weiter links steht: {entered}, das sind {fits:2} %.',
   aside_tenth_part:
-    'Bei {km:0} km legen die anderen Messungen die Kette zwischen {low:2} und {high:2} %. Diese passt, wenn das Komma eine Stelle weiter rechts steht: {entered}, das sind {fits:2} %.',
+    'Bei {km:0} km liegt die Kette nach allem anderen, was bekannt ist, zwischen {low:2} und {high:2} %. Diese Messung passt, wenn das Komma eine Stelle weiter rechts steht: {entered}, das sind {fits:2} %.',
   aside_digits_swapped:
-    'Bei {km:0} km legen die anderen Messungen die Kette zwischen {low:2} und {high:2} %. Diese passt mit zwei vertauschten Ziffern: {entered}, das sind {fits:2} %.',
+    'Bei {km:0} km liegt die Kette nach allem anderen, was bekannt ist, zwischen {low:2} und {high:2} %. Diese Messung passt mit zwei vertauschten Ziffern: {entered}, das sind {fits:2} %.',
   aside_units_mixed:
-    'Bei {km:0} km legen die anderen Messungen die Kette zwischen {low:2} und {high:2} %. Diese passt, wenn Prozent statt mm eingegeben wurde: {entered} mm, das sind {fits:2} %.',
+    'Bei {km:0} km liegt die Kette nach allem anderen, was bekannt ist, zwischen {low:2} und {high:2} %. Diese Messung passt, wenn Prozent statt mm eingegeben wurde: {entered} mm, das sind {fits:2} %.',
   aside_pitches_off:
-    'Bei {km:0} km legen die anderen Messungen die Kette zwischen {low:2} und {high:2} %. Diese passt, wenn die Messlänge {entered} Glieder war, das sind {fits:2} %.',
+    'Bei {km:0} km liegt die Kette nach allem anderen, was bekannt ist, zwischen {low:2} und {high:2} %. Diese Messung passt, wenn die Messlänge {entered} Glieder war, das sind {fits:2} %.',
 
   cost_rate: 'Die Kette verschleißt um {rate:3} % je 1000 km.',
   cost_from_care: 'Von dieser Kette gibt es keine Messung; dies ist, was mit ihrer Pflege üblich ist.',

@@ -105,7 +105,7 @@ test('a reading that does not fit is set aside with its slip offered back; mende
     await tap(`Keep it for ${name}`);
     await page.getByRole('heading', { name, level: 1 }).waitFor();
   }
-  await page.locator('.panel').getByText('This one fits with two digits swapped: 305.9').waitFor();
+  await page.locator('.panel').getByText('This reading fits with two digits swapped: 305.9').waitFor();
   await becomes(() => page.locator('.fan-off.aside').count(), 1, 'off the paper, and hollow');
   await tap('It was 305.9 mm');
   await page.getByText('Corrected. The first reading stays in the log and does not count.').waitFor();
@@ -114,7 +114,7 @@ test('a reading that does not fit is set aside with its slip offered back; mende
   await becomes(() => page.locator('.fan-off').count(), 0);
   await tap('Undo');
   await page.locator('.dock').getByText('Taken back.').waitFor();
-  await page.locator('.panel').getByText('This one fits with two digits swapped: 305.9').waitFor();
+  await page.locator('.panel').getByText('This reading fits with two digits swapped: 305.9').waitFor();
   await tap('Leave it out');
   await page.getByText('Left out. It stays in the log').waitFor();
   await becomes(() => page.locator('.fan-pin').count(), 3);

@@ -4,6 +4,7 @@ import { addBike, chip, fact, logIs, offline, shed } from './harness/bikes.js';
 import { door, programWithDoors, until } from './harness/doors.js';
 import { tabTo } from './harness/keys.js';
 import { assertLooks } from './harness/look.js';
+import { becomes } from './harness/patience.js';
 import { goTo, newPhone, openAndKeep, type } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 import { drawn } from './harness/stories.js';
@@ -37,6 +38,15 @@ test('questions come one at a time, when their answer is needed, and can wait', 
   await addBike(phone, 'Grey tourer');
   await chip(page, 'Derailleur').tap();
   await chip(page, '10').waitFor();
+  await becomes(
+    () =>
+      chip(page, '14').evaluate(
+        (one) =>
+          one.getBoundingClientRect().bottom < Number(document.querySelector('.dock')?.getBoundingClientRect().top),
+      ),
+    true,
+    'all of them stand over the dock',
+  );
   await assertLooks(page, 'how many sprockets');
   await chip(page, '10').tap();
   await page.getByRole('heading', { name: 'How far had this chain run before?' }).waitFor();
