@@ -1,14 +1,17 @@
 package drive_test
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"tautspan/internal/chain"
 	"tautspan/internal/drive"
 	"tautspan/internal/engine"
 	"tautspan/internal/fault"
@@ -216,6 +219,41 @@ func TestCentre_search(t *testing.T) {
 	assert.Len(t, fitting, len(want))
 	for pair, excess := range want {
 		assert.InDelta(t, excess, fitting[pair], 1e-6, "%v", pair)
+	}
+}
+
+// The whole list in order, against a plain walk and sort: all pairs with room for
+// both wheels and a ratio asked for, by how far their play is from the middle of
+// what is wanted, the first sixteen.
+func TestCentre_searchOrder(t *testing.T) {
+	type pair struct {
+		ring, sprocket int
+		off            float64
+	}
+	var all []pair
+	const centreMM = 200.0
+	for ring := 34; ring <= 60; ring++ {
+		for sprocket := 14; sprocket <= 24; sprocket++ {
+			room := chain.PitchRadiusMM(ring, 12.7) + chain.PitchRadiusMM(sprocket, 12.7)
+			if ratio := float64(ring) / float64(sprocket); room >= centreMM || ratio < 1.5 || ratio > 4 {
+				continue
+			}
+			rise := chain.PitchRadiusMM(ring, 12.7) - chain.PitchRadiusMM(sprocket, 12.7)
+			straight := math.Sqrt(centreMM*centreMM - rise*rise)
+			exact := exactPitches(ring, sprocket, centreMM/12.7)
+			spare := (2*math.Ceil(exact/2-1e-9) - exact) * 12.7
+			play := math.Sqrt(math.Pow(straight+spare, 2) - straight*straight)
+			all = append(all, pair{ring, sprocket, math.Abs(play - 11)})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b pair) int { return cmp.Compare(a.off, b.off) })
+	answer := centre(t, `{"centre_mm":200,"chainring":44,"sprocket":16,"slack_mm":[8,14],
+		"search":{"chainrings":[34,60],"sprockets":[14,24],"ratio":[1.5,4]}}`)
+	require.Len(t, answer.Pairs, 16)
+	for i, p := range answer.Pairs {
+		assert.Equal(t, [2]int{all[i].ring, all[i].sprocket}, [2]int{p.Ring, p.Sprocket}, i)
+		assert.InDelta(t, all[i].off, math.Abs(p.PlayMM-11), 1e-6)
+		assert.Equal(t, all[i].off <= 3, p.Fits)
 	}
 }
 

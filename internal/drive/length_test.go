@@ -147,6 +147,39 @@ func TestLength_raised(t *testing.T) {
 	assert.NotContains(t, codes(length(t, `{"chainstay_mm":386,"chainrings":[58],"sprockets":[11]}`).Warnings), "reserve_raised")
 }
 
+// What is warned of and when. Common practice, no source.
+func TestLength_warns(t *testing.T) {
+	const oneRing, twoRings = `{"chainstay_mm":435,"chainrings":[32],`, `{"chainstay_mm":435,"chainrings":[50,34],`
+	const unknown = "capacity_unknown"
+	for _, row := range []struct {
+		request string
+		said    []string
+	}{
+		{oneRing + `"sprockets":[10,51]}`, []string{"one_ring_wide", unknown}},
+		{oneRing + `"sprockets":[11,42]}`, []string{"one_ring_wide", unknown}},
+		{oneRing + `"sprockets":[11,41]}`, []string{unknown}},
+		{twoRings + `"sprockets":[11,42]}`, []string{unknown}},
+		{oneRing + `"sprockets":[11,41],"add_pitches":4}`, []string{"methods_differ", unknown}},
+		{oneRing + `"sprockets":[11,41],"add_pitches":1}`, []string{"added_rounded", unknown}},
+		{oneRing + `"sprockets":[11,41],"add_pitches":1,"half_link_allowed":true}`, []string{"methods_differ", unknown}},
+		{oneRing + `"sprockets":[11,41],"stock_pitches":106}`, []string{"stock_short", unknown}},
+		{oneRing + `"sprockets":[11,41],"stock_pitches":108}`, []string{unknown}},
+		{oneRing + `"sprockets":[11,41],"derailleur":{"capacity_teeth":30,"max_sprocket":41}}`, []string{}},
+		{oneRing + `"sprockets":[11,41],"derailleur":{"capacity_teeth":29,"max_sprocket":40}}`, []string{"capacity_short", "sprocket_too_large"}},
+	} {
+		a := length(t, row.request)
+		assert.Equal(t, row.said, codes(a.Warnings), "%s %d %+v", row.request, a.Pitches, a.Methods)
+	}
+	short := length(t, oneRing+`"sprockets":[11,41],"stock_pitches":104}`)
+	assert.Contains(t, short.Warnings[0].Text(), "The stock chain of 104 pitches is 4 too short.")
+
+	rigid := length(t, oneRing+`"sprockets":[11,41]}`)
+	assert.Equal(t, []string{"next_length_wrap", "next_length_large", "next_length_small", "next_length_road"}, codes(rigid.NextSteps))
+	assert.Equal(t, []string{"caution_suspension", "caution_too_short", "caution_closure", "caution_fingers", "caution_guidance"}, codes(rigid.Cautions))
+	sprung := length(t, oneRing+`"sprockets":[11,41],"longest_chainstay_mm":445}`)
+	assert.Equal(t, []string{"caution_too_short", "caution_closure", "caution_fingers", "caution_guidance"}, codes(sprung.Cautions))
+}
+
 func TestLength_fitted(t *testing.T) {
 	request := `{"chainstay_mm":435,"chainrings":[32],"sprockets":[10,51],"fitted_pitches":`
 	short := length(t, request+`110}`)

@@ -9,17 +9,11 @@ import (
 const mostPairs = 16
 
 // pairs returns the pairs within the search that close with the axle where it
-// is, best first: those whose play is wanted, then by how near the play is to
-// the middle of the wanted range; at most mostPairs of them.
+// is, best first: by how near the play is to the middle of what is wanted, so
+// that those which fit come first; at most mostPairs of them.
 func (r *CentreRequest) pairs() []Pair {
 	wanted := (r.SlackMM[0] + r.SlackMM[1]) / 2
 	order := func(a, b Pair) int {
-		if a.Fits != b.Fits {
-			if a.Fits {
-				return -1
-			}
-			return 1
-		}
 		return cmp.Or(
 			cmp.Compare(math.Abs(a.PlayMM-wanted), math.Abs(b.PlayMM-wanted)),
 			cmp.Compare(a.Ring, b.Ring), cmp.Compare(a.Sprocket, b.Sprocket))

@@ -23,6 +23,10 @@ func TestSagMM_arc(t *testing.T) {
 		}, 0, row.s, 200, quad.Legendre{}, 0)
 		assert.InDelta(t, row.s+row.spare, arc, 1e-6, "%v", row)
 	}
+	// Of a flat parabola the arc is s (1 + 8/3 (h/s)²) (handbook series).
+	for _, spare := range []float64{1e-9, 0.001, 0.006} {
+		assert.InEpsilon(t, math.Sqrt(3*400*spare/8), drive.SagMM(400, spare), 1e-5)
+	}
 }
 
 // A catenary of the same arc, by bisection of s + spare = 2a sinh(s/2a).
