@@ -1,4 +1,5 @@
 /** What can be done on the glass: moving the line, taking settings, leaving with a result. */
+import { cameFrom, leave } from '../app/leave.js';
 import { now, set } from '../app/store.js';
 import { CARD_MM, SETTINGS, SPANS, calibrated, fitting, measured, roundLength, standing } from '../data/glass.js';
 import { forget, keep, recall } from '../data/local.js';
@@ -121,8 +122,9 @@ export function take() {
     return;
   }
   const why = glass.task === 'measure' ? finishSpan(taken, glass) : finishSetting(glass.task, taken, glass);
-  if (why) put({ ...glass, taken, why });
-  else leave();
+  if (why) return put({ ...glass, taken, why });
+  forget('glass');
+  goBack();
 }
 
 /** @param {'rule'|'card'} task @param {number[]} taken @param {Glass} glass @returns {Glass['why']} */
@@ -151,16 +153,9 @@ function finishSpan(taken, { aim }) {
   return '';
 }
 
-/** Ends the task and goes to where the glass was come from. */
-function leave() {
-  forget('glass');
-  goBack();
-}
-
-/** To where the glass was come from; what was set so far stays for the next time. */
+/** To where the glass was come from, else to Check; what was set so far stays for the next time. */
 export function goBack() {
-  if (history.length > 1) history.back();
-  else location.hash = '#/check';
+  leave(cameFrom() || '#/check');
 }
 
 for (const event of ['resize', 'orientationchange']) addEventListener(event, () => set({}));

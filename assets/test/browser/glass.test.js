@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { assertAccessible, assertFits } from './harness/look.js';
 import { until } from './harness/patience.js';
-import { goTo, newPhone, openAndKeep } from './harness/phone.js';
+import { arrived, goTo, newPhone, openAndKeep } from './harness/phone.js';
 import { startServer } from './harness/server.js';
 
 /** @typedef {import('playwright-core').Page} Page */
@@ -45,6 +45,13 @@ async function moveTo(page, px, ratio) {
   const off = px - (await apart(page));
   assert.ok(Math.abs(off) <= 0.5 / ratio + 1e-9, `${off} px off`);
 }
+
+test('a glass that was opened by its address is left into the app, not out of it', async (t) => {
+  const { page, tap } = await newPhone(t, (await startServer(t)).origin);
+  await goTo(page, '/#/glass/rule');
+  await tap('Back');
+  await arrived(page, '#/check');
+});
 
 // A screen of 5.5 px/mm: 100 mm are 550 px; 8 pitches are 101.6 mm, and 0.9 %
 // longer 102.5144 mm, so 563.83 px (computed).
