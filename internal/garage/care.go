@@ -19,9 +19,9 @@ type Care struct {
 // not known is left out, or is what asks for care soonest. A chain found dirty
 // is dirty until it is cleaned; one ridden wet or heard running dry stays so
 // until it is lubricated, for wiping alone puts back nothing that was washed
-// out; what else was found does not last. A chain
-// whose whole distance is known came with the maker's grease and clean, so a
-// task that was never noted is as old as the chain.
+// out; what else was found does not last. A chain whose whole distance is known
+// came with the maker's grease and clean, so a task that was never noted is as
+// old as the chain.
 func (c *Chain) CareRequest() []byte {
 	class := c.Bike.Care
 	if class == "" {

@@ -120,6 +120,8 @@ func FuzzReadExport(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text []byte) {
 		imported, err := record.ReadExport(text)
 		if err != nil {
+			var f *fault.Error
+			require.ErrorAs(t, err, &f)
 			return
 		}
 		ids := map[record.Key]bool{}

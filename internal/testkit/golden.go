@@ -99,7 +99,11 @@ func differ(a, b any, tolerance float64, path string) string {
 			return path + " (object)"
 		}
 		for name, value := range a {
-			if where := differ(value, b[name], tolerance, path+"."+name); where != "" {
+			other, ok := b[name]
+			if !ok {
+				return path + "." + name + " (missing)"
+			}
+			if where := differ(value, other, tolerance, path+"."+name); where != "" {
 				return where
 			}
 		}
