@@ -7,7 +7,7 @@ import { fixed } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
 import { put } from './fit-actions.js';
 import { drawn } from './fit-drawing.js';
-import { sentences } from './fit-parts.js';
+import { cell, sentences } from './fit-parts.js';
 import { steps } from './fit-steps.js';
 import { shift } from './fit-tag.js';
 
@@ -65,16 +65,17 @@ function closing(pairs, units) {
   return html`<div class="sheet"><h2>${t('centre.pairs')}</h2>${
     pairs.length === 0
       ? html`<p>${t('centre.pairs.none')}</p>`
-      : html`<div class="wide" data-scrolls tabindex="0" role="region" aria-label=${t('centre.pairs')}><table>
+      : html`<div class="wide"><table>
     <thead><tr><th scope="col">${t('centre.pair')}</th><th scope="col" class="number">${t('centre.ratio')}</th>
       <th scope="col" class="number">${t('centre.count')}</th><th scope="col" class="number">${t('centre.play')}</th>
-      <th scope="col">${t('centre.fits')}</th></tr></thead>
+      <th scope="col" class="number">${t('centre.fits')}</th></tr></thead>
     <tbody>${pairs.map(
       (
         pair,
       ) => html`<tr><th scope="row" class="number">${t('gears.pair', { ring: pair.ring, sprocket: pair.sprocket })}</th>
-      <td class="number">${fixed(pair.ratio, 2)}</td><td class="number">${pair.pitches}</td>
-      <td class="number">${length(pair.play_mm, units)}</td><td>${t(pair.fits ? 'centre.fits.yes' : 'centre.fits.no')}</td></tr>`,
+      ${cell(t('centre.ratio'), fixed(pair.ratio, 2))} ${cell(t('centre.count'), pair.pitches)}
+      ${cell(t('centre.play'), length(pair.play_mm, units))}
+      ${cell(t('centre.fits'), t(pair.fits ? 'centre.fits.yes' : 'centre.fits.no'))}</tr>`,
     )}</tbody>
   </table></div>`
   }</div>`;

@@ -5,7 +5,7 @@ import { length, speed } from '../parts/fit-numbers.js';
 import { said } from '../words/engine.js';
 import { fixed } from '../words/numbers.js';
 import { named, t } from '../words/t.js';
-import { sentences } from './fit-parts.js';
+import { cell, sentences } from './fit-parts.js';
 
 /**
  * @typedef {import('../app/store.js').State['settings']['units']} Units
@@ -61,13 +61,13 @@ function columns({ gears, steps_percent }, units) {
 
 /** @param {any} answer @param {Column[]} shown */
 function table({ gears }, shown) {
-  return html`<div class="wide" data-scrolls tabindex="0" role="region" aria-label=${t('gears.table')}><table>
+  return html`<div class="wide"><table>
     <thead><tr><th scope="col">${t('gears.column.pair')}</th>
       ${shown.map(({ name }) => html`<th scope="col" class="number">${named('gears.column', name)}</th>`)}</tr></thead>
     <tbody>${gears.map(
       (/** @type {any} */ gear, /** @type {number} */ i) => html`<tr>
       <th scope="row" class="number">${t('gears.pair', { ring: gear.ring, sprocket: gear.sprocket })}</th>
-      ${shown.map(({ show }) => html`<td class="number">${show(gear, i)}</td>`)}</tr>`,
+      ${shown.map(({ name, show }) => cell(named('gears.column', name), show(gear, i)))}</tr>`,
     )}</tbody>
   </table></div>`;
 }

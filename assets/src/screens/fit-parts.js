@@ -20,3 +20,8 @@ export function sentences(title, texts, strong = false) {
 export function facts(rows) {
   return html`<table><tbody>${rows.map(([name, value]) => html`<tr><th scope="row">${name}</th><td class="number">${value}</td></tr>`)}</tbody></table>`;
 }
+
+/** @param {string} name of the column, over the value where columns have no room @param {string|number} value */
+export function cell(name, value) {
+  return html`<td class="number" data-name=${name}>${value}</td>`;
+}

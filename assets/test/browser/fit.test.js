@@ -190,6 +190,30 @@ test('gears: by keyboard alone, metric and in inches', async (t) => {
   await assertLooks(page, 'gears in inches');
 });
 
+test('gears with all that can be asked: every value stands on the page of a phone, none beside it', async (t) => {
+  const { page } = await offline(t);
+  await goTo(page, '/#/fit');
+  await chip(page, 'Gears').tap();
+  await type(page, /^Chainrings/, '34 50');
+  await type(page, /^Sprockets/, '11 13 15 17 19 21 24 28');
+  await page.getByText('Wheel, crank').tap();
+  await type(page, 'Rolled-out wheel', '2105');
+  await type(page, /^Crank/, '172.5');
+  await page.locator('summary', { hasText: 'angle' }).tap();
+  for (const [field, mm] of Object.entries({ chainstay: '415', sprocket_spacing: '3.7', chainline: '43.5' })) {
+    await page.locator(`#gears-${field}_mm`).fill(mm);
+  }
+  const table = page.locator('.wide');
+  await table.getByText('Angle').first().waitFor();
+  await table.getByText('50 × 19').nth(1).waitFor(); // as good as another
+  for (const width of [360, 320]) {
+    await page.setViewportSize({ width, height: 740 });
+    const [needs, has] = await table.evaluate((one) => [one.scrollWidth, one.clientWidth]);
+    assert.ok(needs <= has, `${needs} px of table in ${has} px at ${width}`);
+  }
+  await assertLooks(page, 'all of a gear');
+});
+
 test('wrong numbers get plain words at their field, and nothing typed is lost', async (t) => {
   const { page } = await offline(t);
   await howLong(page);
