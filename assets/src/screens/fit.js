@@ -19,17 +19,17 @@ import { whichAnswer } from './fit-which-answer.js';
 /** @typedef {import('../app/store.js').State} State */
 
 /** What each calculation's screen shows: its fields, its answer, how to begin. */
-const SIDES = {
-  which: { fields: whichFields, answer: whichAnswer, how: 'which.how' },
-  length: { fields: lengthFields, answer: lengthAnswer, how: 'long.how.derailleur' },
-  centre: { fields: centreFields, answer: centreAnswer, how: 'long.how.fixed' },
-  gears: { fields: gearsFields, answer: gearsAnswer, how: 'gears.how' },
-};
+const SIDES = /** @type {const} */ ({
+  which: { fields: whichFields, answer: whichAnswer, title: 'which.how', how: 'which.how' },
+  length: { fields: lengthFields, answer: lengthAnswer, title: 'gears.how', how: 'long.how.derailleur' },
+  centre: { fields: centreFields, answer: centreAnswer, title: 'gears.how', how: 'long.how.fixed' },
+  gears: { fields: gearsFields, answer: gearsAnswer, title: 'gears.how', how: 'gears.how' },
+});
 
 /** @param {State} state */
 export function fit(state) {
   const name = asked(state.fit);
-  const { fields, answer, how } = SIDES[name];
+  const { fields, answer, title, how } = SIDES[name];
   const result = state.fitResults[name];
   return {
     body: html`<div class="fit">
@@ -52,7 +52,7 @@ export function fit(state) {
           ${fromBike(state)}
           ${fields(state)} ${toBike(state)} ${bottom(state)}
         </section>
-        <section class="sheets" aria-label=${t('fit.answer')}>${result.answer ? answer(state, result.answer) : begin(how)}</section>
+        <section class="sheets" aria-label=${t('fit.answer')}>${result.answer ? answer(state, result.answer) : begin(title, how)}</section>
       </div>
     </div>`,
     bench: fitTag(state),
@@ -83,9 +83,8 @@ function bottom({ fit: now, fitBefore, settings }) {
   </div>`;
 }
 
-/** @param {string} how */
-function begin(how) {
-  const title = /** @type {import('../words/t.js').Word} */ (how.replace(/\.(derailleur|fixed)$/, ''));
+/** @param {import('../words/t.js').Word} title @param {string} how */
+function begin(title, how) {
   return html`<div class="sheet"><h2>${t(title)}</h2>
     <ol>${list(how, {}).map((text) => html`<li>${text}</li>`)}</ol>
     <p class="soft">${t('fit.bikes')}</p></div>`;

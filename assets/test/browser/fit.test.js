@@ -204,7 +204,7 @@ test('gears with all that can be asked: every value stands on the page of a phon
     await page.locator(`#gears-${field}_mm`).fill(mm);
   }
   const table = page.locator('.wide');
-  await table.getByText('Angle').first().waitFor();
+  await table.locator('td[data-name=Angle]').first().waitFor();
   await table.getByText('50 × 19').nth(1).waitFor(); // as good as another
   for (const width of [360, 320]) {
     await page.setViewportSize({ width, height: 740 });
