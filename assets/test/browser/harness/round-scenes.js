@@ -42,9 +42,9 @@ export const ROUND_SCENES = [
     'round-tags',
     async (page) => {
       await goTo(page, '/#/tags');
-      await page.locator('.qr').first().waitFor();
-      const give = page.getByRole('button', { name: /^Give/ });
-      if (await give.isVisible()) await give.click();
+      await page.getByRole('button', { name: /^Give/ }).click();
+      await page.getByText('Every bike has a code now.').waitFor();
+      await page.getByRole('button', { name: 'Print the tags' }).waitFor();
     },
   ],
 ];
