@@ -2,6 +2,7 @@ package forecast_test
 
 import (
 	"errors"
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -63,7 +64,8 @@ func TestCalculate_slips(t *testing.T) {
 			assert.Equal(t, row.kind, a.Aside[0].Fits.Kind)
 			require.NotNil(t, a.Aside[0].FitsEntered)
 			assert.InDelta(t, row.entered, *a.Aside[0].FitsEntered, 1e-9)
-			assert.NotContains(t, a.Aside[0].Why.Text(), "{")
+			assert.Contains(t, a.Aside[0].Why.Text(), map[string]string{
+				"digits": ": 305.6, that is 0.26 %.", "point": ": 1.5, that is 0.29 %.", "pitches": "was 24 pitches, that is 0.26 %."}[row.name])
 		})
 	}
 }
@@ -111,18 +113,102 @@ func TestCalculate_errors(t *testing.T) {
 	}
 }
 
+// The limit is the one asked for, or the drive's. Common practice, no source.
+func TestCalculate_limit(t *testing.T) {
+	for _, row := range []struct {
+		drive     chain.Drive
+		sprockets *int
+		limit     *float64
+		want      float64
+	}{
+		{chain.Derailleur, new(int), ptr(0.6), 0.6},
+		{chain.Derailleur, nil, ptr(0.6), 0.6},
+		{chain.Hub, nil, nil, 1},
+		{chain.Single, nil, nil, 1},
+	} {
+		r := request(100)
+		r.Drive, r.RearSprockets, r.LimitPercent = row.drive, row.sprockets, row.limit
+		a, err := forecast.Calculate(r)
+		require.NoError(t, err)
+		assert.Equal(t, row.want, a.LimitPercent)
+	}
+	for sprockets, want := range map[int]float64{10: 0.75, 11: 0.5} {
+		r := request(100)
+		r.Drive, r.RearSprockets, r.LimitPercent = chain.Derailleur, &sprockets, nil
+		a, err := forecast.Calculate(r)
+		require.NoError(t, err)
+		assert.Equal(t, want, a.LimitPercent)
+	}
+}
+
+// What is said of the evidence, and when to check, as text.
+func TestCalculate_notes(t *testing.T) {
+	said := func(r *forecast.Request) (string, *forecast.Response) {
+		a, err := forecast.Calculate(r)
+		require.NoError(t, err)
+		all := ""
+		for _, n := range a.Notes {
+			all += n.Text() + " "
+		}
+		return all, a
+	}
+	finished := forecast.EarlierChain{Readings: []forecast.ReadingAt{ruleMM(2000, 306.5)}}
+	plain := request(1000, ruleMM(1000, 305.3))
+	text, a := said(plain)
+	for _, never := range []string{"earlier chain", "do not go with", "does not go with", "neighbouring", "scale ends", "no reading", "No care", "Measure"} {
+		assert.NotContains(t, text, never)
+	}
+	var km int
+	_, err := fmt.Sscanf(text, "Check again within %d km. By then the chance of being past the limit reaches 10 %%.", &km)
+	require.NoError(t, err, text)
+	assert.LessOrEqual(t, float64(km), a.CheckAgainKM, "rounded down")
+	assert.Greater(t, float64(km), 0.9*a.CheckAgainKM)
+
+	plain.Earlier = []forecast.EarlierChain{finished}
+	text, _ = said(plain)
+	assert.Contains(t, text, "One earlier chain of this bike is counted in.")
+	plain.Earlier = append(plain.Earlier, finished, finished)
+	text, _ = said(plain)
+	assert.Contains(t, text, "3 earlier chains of this bike are counted in.")
+
+	two := request(4000, ruleMM(500, 305.2), ruleMM(1000, 311), ruleMM(1200, 310.5), ruleMM(1500, 306), ruleMM(2000, 306.3), ruleMM(2300, 306.4), ruleMM(2500, 306.5))
+	text, a = said(two)
+	require.Len(t, a.Aside, 2)
+	assert.Contains(t, text, "2 readings do not go with the others")
+	assert.Contains(t, text, fmt.Sprintf("Measure now: the chance that the chain is past its limit is %.0f %% already.", 100*a.PastLimitNow))
+
+	many := []forecast.ReadingAt{}
+	for i := range 33 {
+		many = append(many, ruleMM(float64(10*i), 304.9))
+	}
+	text, _ = said(request(400, many...))
+	assert.Contains(t, text, "at more than 32 distances")
+	text, _ = said(request(400, many[:32]...))
+	assert.NotContains(t, text, "at more than")
+
+	unread := request(200000)
+	text, a = said(unread)
+	assert.True(t, a.Beyond)
+	assert.Contains(t, text, "The scale ends at 4.")
+}
+
 // A last reading that may be the true one is said to need measuring again, not
 // to be looked at in so many km.
 func TestCalculate_lastReadingAside(t *testing.T) {
-	a, err := forecast.Calculate(request(500, ruleMM(200, 304.9), ruleMM(300, 304.9), ruleMM(400, 305), ruleMM(500, 311.5)))
-	require.NoError(t, err)
-	require.Less(t, a.PastLimitNow, 0.1)
-	codes := map[string]bool{}
-	for _, n := range a.Notes {
-		codes[n.Code] = true
+	for last, risky := range map[float64]bool{311.5: false, 308: true} {
+		a, err := forecast.Calculate(request(500, ruleMM(200, 304.9), ruleMM(300, 304.9), ruleMM(400, 305), ruleMM(500, last)))
+		require.NoError(t, err)
+		require.Len(t, a.Aside, 1)
+		require.Equal(t, risky, a.PastLimitNow > 0.1)
+		codes := map[string]bool{}
+		for _, n := range a.Notes {
+			codes[n.Code] = true
+		}
+		assert.True(t, codes["forecast_set_aside_one"])
+		assert.Equal(t, !risky, codes["forecast_last_aside"])
+		assert.Equal(t, risky, codes["forecast_now"])
+		assert.False(t, codes["forecast_check"])
 	}
-	assert.True(t, codes["forecast_last_aside"] && codes["forecast_set_aside_one"])
-	assert.False(t, codes["forecast_check"] || codes["forecast_now"])
 }
 
 // Nothing measured is certain, so no note says 100 %.
@@ -133,4 +219,5 @@ func TestCalculate_neverCertain(t *testing.T) {
 	for _, n := range a.Notes {
 		assert.NotContains(t, n.Text(), "100 %")
 	}
+	assert.Contains(t, a.Notes[0].Text(), "is more than 99 % already")
 }

@@ -152,6 +152,13 @@ func TestForecast_lastReadingAside(t *testing.T) {
 	}
 }
 
+// Two figures, never more than the distance itself.
+func TestTwoFigures(t *testing.T) {
+	for km, want := range map[float64]float64{0.4: 0, 9.9: 9, 98.7: 98, 999.9: 990, 1000: 1000, 1239: 1200, 45678: 45000} {
+		assert.Equal(t, want, twoFigures(km), "%v", km)
+	}
+}
+
 // A misread gauge is set aside too, with nothing to offer.
 func TestForecast_gaugeMisread(t *testing.T) {
 	a := answer(t, Question{Limit: 0.75, Care: chain.Usual, NowKM: 1200, Marks: []Mark{
