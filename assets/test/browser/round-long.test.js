@@ -17,7 +17,8 @@ function watchDrawing() {
   new MutationObserver(() => {
     const now = { lines: count('.rows > li'), paper: count('.paper tbody tr') };
     const more = { lines: now.lines - before.lines, paper: now.paper - before.paper };
-    if (document.querySelector('.round-bar')) drawn.push(more);
+    // Round itself draws the bar too, and again when a forecast in the background is done.
+    if (document.getElementById('place')?.dataset.place?.startsWith('round/')) drawn.push(more);
     Object.assign(before, now);
   }).observe(document.body, { childList: true, subtree: true });
 }
