@@ -141,6 +141,21 @@ test('the rider’s own choice of theme is accessible too, and is remembered', a
   assert.equal(await page.getByText('254 mm').count(), 0);
 });
 
+test('with room beside it the dock lies beside the paper, which has no empty column under it', async (t) => {
+  const server = await startServer(t);
+  const { page } = await newPhone(t, server.origin, { width: 1280, height: 800, mouse: true });
+  for (const place of ['check', 'bikes', 'kit']) {
+    await goTo(page, `/#/${place}`);
+    const [dock, ...others] = await page.evaluate(() => {
+      const parts = [...document.querySelectorAll('.dock, .frame > :not(.dock, .skip)')];
+      parts.sort((a, b) => Number(b.matches('.dock')) - Number(a.matches('.dock')));
+      return parts.map((one) => one.getBoundingClientRect().toJSON());
+    });
+    for (const { right } of others) assert.ok(right < dock.left, `${place}: ${right} of ${dock.left} px`);
+    assert.ok(dock.top < 20, `${place}: the dock begins at ${dock.top} px`);
+  }
+});
+
 test('with the keyboard alone: a reading, its verdict, kept, looked up and deleted', async (t) => {
   const server = await startServer(t);
   const { page } = await newPhone(t, server.origin, { width: 1280, height: 800, mouse: true });
