@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"tautspan/internal/wear"
 )
 
 // Interval-censored likelihood of 1423 microprocessors read out at fixed hours.
@@ -78,6 +80,62 @@ func TestMark_gaugeAnswersSumToOne(t *testing.T) {
 		}
 		assert.InDelta(t, 1, sum, 1e-12)
 	}
+}
+
+// How likely a reading is, by the formulas of the model written out and computed
+// apart: 0.98 N(y; x, (1.2 u)²) + 0.02 · 0.4 and 0.99 [Phi((hi-x-b)/0.05) -
+// Phi((lo-x-b)/0.05)] + 0.01/3. The constants are common practice, no source.
+func TestMark_likelihood(t *testing.T) {
+	value, gauge := Exact(0, 0.3, 0.05), Between(0, 0.5, 0.75, RollerPlay)
+	shared := value.Sharing("screen", 0.03)
+	for _, row := range []struct {
+		mark     Mark
+		x, floor float64
+		node     biasNode
+		want     float64
+	}{
+		{value, 0.3, 0, biasNode{}, 6.524057},
+		{value, 0.2, 0, biasNode{}, 1.632793},
+		{value, 0.3, 0.1, biasNode{}, 3.917634}, // no finer than the lattice
+		{gauge, 0.5, 0, biasNode{}, 0.498333},
+		{gauge, 0.5, 0, biasNode{play: 0.05}, 0.836233},
+		{Between(0, 0.5, 0.75, NoBias), 0.5, 0, biasNode{play: 0.05}, 0.498333}, // its play is none of this one's
+		{shared, 0.2, 0, biasNode{own: math.Sqrt(3)}, 5.996575},
+	} {
+		assert.InDelta(t, row.want, row.mark.likelihood(row.x, row.node, row.floor), 2e-6, "%+v", row)
+	}
+	assert.Equal(t, 0.008, value.blunder())
+	assert.InDelta(t, 1.0/300, gauge.blunder(), 1e-15)
+}
+
+// The three nodes of an instrument's own error have the first moments of the
+// standard normal law: 1, 0, 1, 0, 3 (Gauss-Hermite). The play's are those that
+// package wear takes off and puts into its budget.
+func TestBiasNodes(t *testing.T) {
+	moments := [5]float64{}
+	for _, n := range ownError {
+		for k := range moments {
+			moments[k] += n.weight * math.Pow(n.own, float64(k))
+		}
+	}
+	for k, want := range [5]float64{1, 0, 1, 0, 3} {
+		assert.InDelta(t, want, moments[k], 1e-12)
+	}
+	weight, mean, square := 0.0, 0.0, 0.0
+	for _, n := range rollerPlay {
+		weight, mean, square = weight+n.weight, mean+n.weight*n.play, square+n.weight*n.play*n.play
+	}
+	assert.InDelta(t, 1, weight, 1e-12)
+	assert.InDelta(t, wear.OpposedPlayPercent, mean, 1e-12)
+	assert.InDelta(t, wear.OpposedPlayUPercent, math.Sqrt(square-mean*mean), 5e-5)
+	assert.Equal(t, wear.GaugeUPercent, gaugeU)
+}
+
+// With distances known to 30 % the gamma process varies as if 1/3 were 1/3 +
+// 0.3²/2: the shape is 2.643172 per 1000 km (computed).
+func TestShapeFor(t *testing.T) {
+	assert.InDelta(t, 3, shapeFor(0), 1e-12)
+	assert.InDelta(t, 2.643172, shapeFor(0.3), 1e-6)
 }
 
 func TestEpochs(t *testing.T) {

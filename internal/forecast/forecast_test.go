@@ -152,6 +152,34 @@ func TestForecast_lastReadingAside(t *testing.T) {
 	}
 }
 
+// The curve is the same law as the answer: each of its points is what a forecast
+// at that distance says of the elongation then, up to the coarser lattice. Twelve
+// even steps reach a fifth past the median distance to the limit, or 200 km.
+func TestForecast_curve(t *testing.T) {
+	for _, q := range []Question{
+		{Limit: 0.75, Care: chain.Usual, NowKM: 1500, Marks: []Mark{Exact(500, 0.15, 0.05), Exact(1400, 0.3, 0.05)}},
+		{Limit: 0.5, Care: chain.Clean, NowKM: 300},
+		{Limit: 1, Care: chain.Gritty, NowKM: 900, Marks: []Mark{Between(800, 0.5, 0.75, RollerPlay)}},
+		{Limit: 0.5, Care: chain.Usual, NowKM: 3000, Marks: []Mark{Exact(2900, 0.9, 0.05)}},
+	} {
+		a := answer(t, q)
+		require.Len(t, a.Curve, 13)
+		assert.Equal(t, Point{q.NowKM, a.Elongation.P05, a.Elongation.P50, a.Elongation.P95}, a.Curve[0])
+		horizon := max(200, 1.2*a.KMToLimit.P50)
+		for i, c := range a.Curve[1:] {
+			assert.InDelta(t, q.NowKM+float64(i+1)*horizon/12, c.KM, 1e-6)
+			then := q
+			then.NowKM = c.KM
+			want := answer(t, then).Elongation
+			assert.InDelta(t, want.P05, c.P05, 0.015, "%v", c.KM)
+			assert.InDelta(t, want.P50, c.P50, 0.01*(1+want.P50), "%v", c.KM)
+			if want.P95 < 3*q.Limit { // both scales end somewhere
+				assert.InDelta(t, want.P95, c.P95, 0.03*(1+want.P95), "%v", c.KM)
+			}
+		}
+	}
+}
+
 // Two figures, never more than the distance itself.
 func TestTwoFigures(t *testing.T) {
 	for km, want := range map[float64]float64{0.4: 0, 9.9: 9, 98.7: 98, 999.9: 990, 1000: 1000, 1239: 1200, 45678: 45000} {
