@@ -104,7 +104,7 @@ function facts(state, detail) {
     ${ahead ? fact(t('bike.limit'), html`${ahead.far}${ahead.band ? html`<br><span class="soft">${ahead.band}</span>` : nothing}`) : nothing}
     ${ahead?.band ? fact(t('bike.check'), nextCheck(forecast, units)) : nothing}
     ${chain ? fact(t('bike.chain.km'), html`${far(chain.km, units)}${named ? html` <span class="soft">${named}</span>` : nothing}`) : nothing}
-    ${fact(t('bike.km'), far(detail.meaning.km, units))}
+    ${chain && detail.meaning.km < chain.km ? nothing : fact(t('bike.km'), far(detail.meaning.km, units))}
     ${care && chain && cared(detail, chain) ? fact(t('bike.care'), upkeepWords(care, units)) : nothing}
   </dl>`;
 }

@@ -62,10 +62,9 @@ function line(one) {
         <span class="number">${t('kept.line', { percent: percent(answer.elongation_percent), limit: answer.limit_percent })}</span></div>
     </div>
     <p class="soft number"><time datetime=${at}>${moment(at)}</time><br>${what(one)}</p>
-    <div class="end-of-row">
-      <div><label class="label" for=${id}>${t('kept.note')}</label>
+    <div class="nudge-field"><label class="label" for=${id}>${t('kept.note')}</label>
         <input class="line-input" id=${id} maxlength="200" autocomplete="off" .value=${note} @input=${write}></div>
-      <a class="button" href="#/keep/${one.record_id}">${t('kept.give')}</a>
+    <div class="choices"><a class="button" href="#/keep/${one.record_id}">${t('kept.give')}</a>
       <button class="button" type="button" id="delete-${one.record_id}"
         @click=${() => put({ ...byNow(one), removed: true }, `undo-${one.record_id}`)}>${t('kept.delete')}</button>
     </div>

@@ -13,8 +13,9 @@ import { standParts, why } from './round-parts.js';
  */
 export function sheet(round, drawn) {
   if (!drawn) return nothing;
+  const when = day(round.started_at);
   return html`<section class="paper">
-    <h2>${t('round.sheet.title', { name: round.name, when: day(round.started_at) })}</h2>
+    <h2>${round.name.includes(when) ? round.name : t('round.sheet.title', { name: round.name, when })}</h2>
     <p>${t('round.sheet.rule')}</p>
     <table><thead><tr>${['tag', 'bike', 'state', 'note', 'by'].map((one) => html`<th scope="col">${named('round.sheet', one)}</th>`)}</tr></thead>
     <tbody>${round.stands.slice(0, drawn).map((stand) => guard(standParts(stand), () => line(round, stand)))}</tbody></table>

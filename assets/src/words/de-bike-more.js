@@ -80,7 +80,7 @@ export default {
   'keep.new': 'Ein neues Rad',
   'keep.loose': 'Kein Rad',
   'keep.choose': 'Ein Rad wählen',
-  'keep.choose.name': 'Erst einen Namen geben',
+  'keep.choose.name': 'Erst ein Name',
   'keep.choose.far': 'Erst die Strecke sagen',
   'keep.on': 'Für {name} sichern',
   'keep.done.on': 'Für {name} gesichert.',

@@ -118,7 +118,7 @@ export default {
   'add.title': 'Rad anlegen',
   'add.name': 'Wie soll es heißen?',
   'add.main': 'Anlegen',
-  'add.none': 'Erst einen Namen geben',
+  'add.none': 'Erst ein Name',
 
   'edit.title': 'Alles über {name}',
   'edit.drop': 'Meine Änderungen hier verwerfen',

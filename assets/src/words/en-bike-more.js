@@ -79,7 +79,7 @@ export default {
   'keep.new': 'A new bike',
   'keep.loose': 'No bike',
   'keep.choose': 'Choose a bike',
-  'keep.choose.name': 'First give it a name',
+  'keep.choose.name': 'First a name',
   'keep.choose.far': 'First say how far',
   'keep.on': 'Keep it for {name}',
   'keep.done.on': 'Kept for {name}.',

@@ -118,7 +118,7 @@ export default {
   'add.title': 'Add a bike',
   'add.name': 'What do you call it?',
   'add.main': 'Add it',
-  'add.none': 'First give it a name',
+  'add.none': 'First a name',
 
   'edit.title': 'Everything about {name}',
   'edit.drop': 'Drop what I changed here',
@@ -214,7 +214,7 @@ export default {
   'look.first': 'Clean it first',
   'look.cautions': 'Careful',
   'look.main': 'Note it',
-  'look.main.none': 'First say what was done',
+  'look.main.none': 'First say what',
   'look.main.anyway': 'Note it all the same',
 
   'chains.title': 'Chains of {name}',

@@ -159,7 +159,7 @@ export default {
   'tool.bias.hint':
     'Measure something you know, a new chain or a gauge block, several times. Write a minus when it reads too short; leave it empty when nobody knows.',
   'tool.save': 'Save',
-  'tool.first': 'First give it a name',
+  'tool.first': 'First a name',
   'tool.unreadable': 'This cannot be read. Write it like 0.05.',
   'tool.remove': 'Remove it',
   'tool.removed': '“{name}” is removed.',

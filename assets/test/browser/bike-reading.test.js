@@ -21,6 +21,8 @@ test('a reading on a bike from a cold start, with no network: 6 touches for a ne
   const phone = await withoutNetwork(t);
   const { page } = phone;
   await firstReading(page, { marks: 1, name: 'Grey tourer', ran: /^1.000$/ });
+  await page.locator('.facts').getByText('This chain has run').waitFor();
+  assert.equal(await page.getByText('The bike has gone').count(), 0, 'no count of the bike below that of its chain');
   assert.equal(phone.touches(), 6);
   await page.getByText('Kept for Grey tourer.').waitFor();
   await page.locator('.fan svg').first().waitFor();

@@ -45,7 +45,7 @@ test('a viewer sees all of a bike and can change nothing', async (t) => {
   assert.equal(await page.getByRole('button').count(), 0);
   await goTo(page, '/#/add');
   await page.locator('#bike-name').fill('Mine');
-  const add = page.getByRole('button', { name: 'First give it a name' });
+  const add = page.getByRole('button', { name: 'First a name' });
   await becomes(() => add.getAttribute('aria-disabled'), 'true');
 });
 

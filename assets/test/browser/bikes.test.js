@@ -93,6 +93,19 @@ test('the most urgent bike stands first, and search finds the others', async (t)
   await page.waitForFunction(() => document.activeElement?.textContent?.includes('Loaner 1'), undefined);
 });
 
+test('a bike is printed with its verdict dark on white, and without what can only be touched', async (t) => {
+  const { page } = await offline(t, await programWithDoors());
+  await goTo(page, '/#/bikes');
+  await door(page, 'save', shed());
+  await until(page, ({ bikes }) => bikes.length === 8 && bikes.every(({ forecast }) => forecast));
+  await page.getByRole('link', { name: /Old courier/ }).tap();
+  await page.locator('.tag .word', { hasText: 'Change it and look at the sprockets' }).waitFor();
+  await page.getByRole('heading', { name: 'Log' }).waitFor();
+  await page.emulateMedia({ media: 'print' });
+  assert.equal(await page.locator('.tag .word').evaluate((word) => getComputedStyle(word).color), 'rgb(0, 0, 0)');
+  assert.equal(await page.locator('.place .button').filter({ visible: true }).count(), 0);
+});
+
 test('with the keyboard alone: a bike, its distance, and that taken back', async (t) => {
   const server = await startServer(t);
   const { page } = await newPhone(t, server.origin, { width: 1280, height: 800, mouse: true });
