@@ -106,7 +106,7 @@ test('a long round is printed on several sheets', async (t) => {
     { table: 'rounds', put: { name: 'All', started_at: '2026-03-07T08:00:00Z' } },
   ]);
   await goTo(page, `/#/round/${round}`);
-  await page.getByText('Show 20 more').waitFor();
+  await page.getByText('Show 12 more').waitFor();
   await becomes(() => page.locator('.paper tbody tr').count(), 80, 'paper has all of them');
   await onPaper(page);
   const count = await sheets(page);
