@@ -3,6 +3,7 @@ import { html, nothing } from 'lit';
 import { fill, form } from '../app/forms.js';
 import { now } from '../app/store.js';
 import { recallPerson } from '../data/person.js';
+import { mayAdd } from '../data/roles.js';
 import { textField } from '../parts/text-field.js';
 import { faultText } from '../words/engine.js';
 import { list, named, t } from '../words/t.js';
@@ -76,6 +77,10 @@ function joined(state, { name, role, own }) {
           : nothing
       }
       ${state.join.status === 'brought' ? html`<p>${t('join.brought')}</p>` : nothing}</div>`,
-    bench: html`${wrong(state)}<a class="button main" href="#/bikes">${t('join.bikes')}</a>`,
+    bench: html`${wrong(state)}<div class="main-row">${
+      mayAdd(role, 'round_checks')
+        ? html`<a class="button" href="#/bikes">${t('join.bikes')}</a><a class="button main" href="#/round">${t('join.round')}</a>`
+        : html`<a class="button main" href="#/bikes">${t('join.bikes')}</a>`
+    }</div>`,
   };
 }

@@ -31,4 +31,5 @@ export default {
   'join.bring': 'In diese Garage bringen',
   'join.brought': 'Sie stehen jetzt in der gemeinsamen Garage.',
   'join.bikes': 'Ihre Räder ansehen',
+  'join.round': 'Zum Rundgang',
 };

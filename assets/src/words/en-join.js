@@ -30,4 +30,5 @@ export default {
   'join.bring': 'Bring them into this garage',
   'join.brought': 'They are in the shared garage now.',
   'join.bikes': 'See its bikes',
+  'join.round': 'Go to the round',
 };

@@ -33,6 +33,8 @@ test('by touch: a link says what joining means, joins, and brings the own bikes 
     'the secret was in no address asked for',
   );
   await assertLooks(b.page, 'Join, joined');
+  const round = b.page.getByRole('link', { name: 'Go to the round' });
+  assert.equal(await round.getAttribute('href'), '#/round', 'what a helper was asked to join for');
   await b.tap('Bring them into this garage');
   await b.page.getByText('They are in the shared garage now.').waitFor();
   await b.tap('See its bikes', /** @type {any} */ ('link'));
@@ -56,6 +58,7 @@ test('a link that is used up, with no signal, or with nothing in it, says so; no
   await at.start();
   await b.tap('Join');
   await b.page.getByText('This phone is a viewer').waitFor();
+  assert.equal(await b.page.getByRole('link', { name: 'Go to the round' }).count(), 0, 'a viewer clears nothing');
   await goTo(b.page, `${at.origin}/#/check`);
   await goTo(b.page, url);
   await type(b.page, 'Name of this phone', 'Ben');
