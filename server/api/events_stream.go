@@ -19,17 +19,21 @@ const (
 // comes back says with Last-Event-ID what it knows, and hears at once if that
 // is not all.
 func eventsStream(a *actions, w http.ResponseWriter, r *http.Request, who *store.Session) error {
-	if a.Store.Watching(who) >= maxStreams {
+	watcher := a.Store.Watch(who, maxStreams)
+	if watcher == nil {
 		return fault.New(fault.TooMany, "", "this device has as many open streams as are allowed")
 	}
-	watcher := a.Store.Watch(who)
 	defer a.Store.Unwatch(watcher)
-	if again, err := a.Store.Authenticate(token(r)); err != nil || again == nil {
+	again, err := a.Store.Authenticate(token(r))
+	if err != nil || again == nil {
 		return store.ErrShutOut // revoked before we watched
 	}
 	h := w.Header()
 	h.Set("Content-Type", "text/event-stream")
 	h.Set("Cache-Control", "no-store")
+	if again.Role != who.Role {
+		return nil // changed before we watched: the stream ends, as it does after
+	}
 	h.Set("X-Accel-Buffering", "no")
 	s := &stream{w: w, control: http.NewResponseController(w)}
 	s.send(": open\n\n")

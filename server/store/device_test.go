@@ -42,7 +42,7 @@ func TestStore_SetRole(t *testing.T) {
 	s := open(t, store.DefaultQuota())
 	first := found(t, s)
 	viewer, again := joined(t, s, first, record.Viewer)
-	watcher := s.Watch(viewer)
+	watcher := s.Watch(viewer, 1)
 	require.NoError(t, s.SetRole(first, viewer.Device, record.Owner))
 	_, open := <-watcher.Cursors
 	assert.False(t, open, "its stream ends, so that it calls")

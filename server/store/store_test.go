@@ -6,6 +6,7 @@ import (
 	"os"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -242,7 +243,7 @@ func TestStore_Revoke(t *testing.T) {
 	w, err := s.CreateGarage("G", "phone", now)
 	require.NoError(t, err)
 	who := session(t, s, w)
-	watcher := s.Watch(who)
+	watcher := s.Watch(who, 1)
 	require.NoError(t, s.Revoke(who, who.Device, now))
 	_, open := <-watcher.Cursors
 	assert.False(t, open, "the stream ends")
@@ -254,6 +255,25 @@ func TestStore_Revoke(t *testing.T) {
 	_, err = s.Pull(who, "")
 	assert.ErrorIs(t, err, store.ErrShutOut)
 	assert.ErrorIs(t, s.Revoke(who, who.Device, now), store.ErrShutOut)
+}
+
+// However many of a device's streams open at the same time, no more than allowed do.
+func TestStore_Watch_most(t *testing.T) {
+	s := open(t, store.DefaultQuota())
+	who, other := found(t, s), found(t, s)
+	var open atomic.Int64
+	var all sync.WaitGroup
+	for range 100 {
+		all.Go(func() {
+			if s.Watch(who, 4) != nil {
+				open.Add(1)
+			}
+		})
+	}
+	all.Wait()
+	assert.Equal(t, int64(4), open.Load())
+	require.NotNil(t, s.Watch(other, 4), "others are not held up")
+	s.Unwatch(s.Watch(other, 4))
 }
 
 func TestStore_Quota(t *testing.T) {

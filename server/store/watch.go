@@ -18,11 +18,21 @@ type watchers struct {
 	by map[string]map[*Watcher]bool
 }
 
-// Watch begins to watch for a device. Unwatch must end it.
-func (s *Store) Watch(who *Session) *Watcher {
+// Watch begins to watch for a device; Unwatch must end it. It returns nil for
+// one that watches most times already.
+func (s *Store) Watch(who *Session, most int) *Watcher {
 	w := &Watcher{Cursors: make(chan string, 1), garage: who.GarageID, device: who.Device}
 	s.watch.mu.Lock()
 	defer s.watch.mu.Unlock()
+	open := 0
+	for other := range s.watch.by[w.garage] {
+		if other.device == w.device {
+			open++
+		}
+	}
+	if open >= most {
+		return nil
+	}
 	if s.watch.by == nil {
 		s.watch.by = map[string]map[*Watcher]bool{}
 	}
@@ -31,19 +41,6 @@ func (s *Store) Watch(who *Session) *Watcher {
 	}
 	s.watch.by[w.garage][w] = true
 	return w
-}
-
-// Watching returns how many streams a device has open.
-func (s *Store) Watching(who *Session) int {
-	s.watch.mu.Lock()
-	defer s.watch.mu.Unlock()
-	n := 0
-	for w := range s.watch.by[who.GarageID] {
-		if w.device == who.Device {
-			n++
-		}
-	}
-	return n
 }
 
 // number is how many watch.
