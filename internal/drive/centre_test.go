@@ -231,7 +231,7 @@ func TestCentre_searchOrder(t *testing.T) {
 		off            float64
 	}
 	var all []pair
-	const centreMM = 200.0
+	const centreMM = 160.0
 	for ring := 34; ring <= 60; ring++ {
 		for sprocket := 14; sprocket <= 24; sprocket++ {
 			room := chain.PitchRadiusMM(ring, 12.7) + chain.PitchRadiusMM(sprocket, 12.7)
@@ -247,7 +247,7 @@ func TestCentre_searchOrder(t *testing.T) {
 		}
 	}
 	slices.SortStableFunc(all, func(a, b pair) int { return cmp.Compare(a.off, b.off) })
-	answer := centre(t, `{"centre_mm":200,"chainring":44,"sprocket":16,"slack_mm":[8,14],
+	answer := centre(t, `{"centre_mm":160,"chainring":44,"sprocket":16,"slack_mm":[8,14],
 		"search":{"chainrings":[34,60],"sprockets":[14,24],"ratio":[1.5,4]}}`)
 	require.Len(t, answer.Pairs, 16)
 	for i, p := range answer.Pairs {
@@ -255,6 +255,10 @@ func TestCentre_searchOrder(t *testing.T) {
 		assert.InDelta(t, all[i].off, math.Abs(p.PlayMM-11), 1e-6)
 		assert.Equal(t, all[i].off <= 3, p.Fits)
 	}
+	one := centre(t, `{"centre_mm":200,"chainring":44,"sprocket":16,"search":{"chainrings":[48,48],"sprockets":[20,20],"ratio":[2.4,2.4]}}`)
+	require.Len(t, one.Pairs, 1, "both ends count")
+	touching := centre(t, `{"centre_mm":160,"chainring":44,"sprocket":16,"search":{"chainrings":[60,60],"sprockets":[24,24]}}`)
+	assert.Empty(t, touching.Pairs)
 }
 
 func TestCentre_bad(t *testing.T) {

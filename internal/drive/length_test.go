@@ -235,6 +235,7 @@ func TestLength_bad(t *testing.T) {
 	}{
 		{"longest below rest", `{"chainstay_mm":435,"longest_chainstay_mm":434,"chainrings":[32],"sprockets":[11]}`, "longest_chainstay_mm", fault.Contradiction},
 		{"ring twice", `{"chainstay_mm":435,"chainrings":[32,32],"sprockets":[11]}`, "chainrings[1]", fault.Contradiction},
+		{"sprocket twice", `{"chainstay_mm":435,"chainrings":[32],"sprockets":[11,13,11]}`, "sprockets[2]", fault.Contradiction},
 		{"wheels touch", `{"chainstay_mm":150,"chainrings":[52],"sprockets":[36]}`, "chainstay_mm", fault.Contradiction},
 		{"no teeth", `{"chainstay_mm":435,"chainrings":[0],"sprockets":[11]}`, "chainrings[0]", fault.OutOfRange},
 		{"half a tooth", `{"chainstay_mm":435,"chainrings":[32.5],"sprockets":[11]}`, "chainrings[0]", fault.WrongType},
