@@ -3,7 +3,7 @@ import { html, nothing } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { about, figure, within } from '../parts/distances.js';
 import { faultText } from '../words/engine.js';
-import { t } from '../words/t.js';
+import { named, t } from '../words/t.js';
 import { openBikePlace, undo } from './bike-actions.js';
 
 /**
@@ -118,4 +118,9 @@ export function toLimit({ km_to_limit: { p05, p50, p95 } }, units, verdict) {
     far: about(p50, units),
     band: t('line.band', { from: figure(Number(p05.toPrecision(2)), units), to: about(p95, units) }),
   };
+}
+
+/** Nobody is told to ride on a bike that is held, however fit its chain. @param {string} verdict @param {boolean} held */
+export function verdictWords(verdict, held) {
+  return held && verdict === 'ride' ? t('bike.held.fit') : named('verdict', verdict);
 }

@@ -12,7 +12,7 @@ import { question } from './bike-ask.js';
 import { upkeepWords } from './bike-care-advice.js';
 import { asideSection, forecastSection } from './bike-forecast.js';
 import { log } from './bike-log.js';
-import { chainName, flash, nextCheck, toLimit, withBike } from './bike-parts.js';
+import { chainName, flash, nextCheck, toLimit, verdictWords, withBike } from './bike-parts.js';
 import { roundHere, roundHistory } from './round-history.js';
 
 /**
@@ -52,7 +52,7 @@ function page(state, detail, whole) {
     ${held(state, meaning.bike_id)}
     ${role === 'viewer' || role === 'checker' ? html`<p class="soft">${named('bikes', role)}</p>` : nothing}
     ${roundHere(state, meaning.bike_id)}
-    ${tagOf(detail)}
+    ${tagOf(state, detail)}
     ${bears.length ? html`<p class="fault">${bears.map((/** @type {string} */ one) => named('bike.bears', one)).join(', ')}: ${t('bike.stricter')}</p>` : nothing}
     ${whole ? html`${question(state, detail)} ${asideSection(detail, state)}` : nothing}
     ${facts(state, detail)}
@@ -67,21 +67,28 @@ function page(state, detail, whole) {
   </div>`;
 }
 
-/** Held in the round that is walked now. @param {State} state @param {string} id */
-function held(state, id) {
+/** @param {State} state @param {string} id @returns its check in the round that is walked now, if that holds it */
+function holding(state, id) {
   const round = summaryOf(state, id)?.round;
-  if (round?.state !== 'held') return nothing;
+  return round?.state === 'held' ? round : null;
+}
+
+/** @param {State} state @param {string} id */
+function held(state, id) {
+  const round = holding(state, id);
+  if (!round) return nothing;
   return html`<p><span class="bike-held">${t('round.state.held')}</span> ${round.check?.reason ?? ''}</p>`;
 }
 
-/** @param {BikeDetail} detail the verdict on its tag */
-function tagOf(detail) {
+/** @param {State} state @param {BikeDetail} detail the verdict on its tag */
+function tagOf(state, detail) {
   const { chain, last_reading, forecast, judgement, verdict } = stand(detail);
   const now = forecast?.elongation_now_percent;
   const limit = forecast?.limit_percent ?? '';
   // A forecast that hopes for less than what was read must not stand beside “change” as if it were the reason.
   const byReading = verdict.startsWith('change') && judgement && now && now.p50 < limit;
-  const words = verdict === 'none' ? t(chain ? 'urgency.unread' : 'urgency.bare') : named('verdict', verdict);
+  const none = t(chain ? 'urgency.unread' : 'urgency.bare');
+  const words = verdict === 'none' ? none : verdictWords(verdict, !!holding(state, detail.meaning.bike_id));
   return html`<section class="tag ${verdict}" aria-label=${t('answer.title')}>${verdictShape(verdict)}<div>
     <p class="word">${words}</p>
     ${

@@ -9,7 +9,7 @@ import { longList } from '../parts/long-list.js';
 import { verdictShape } from '../parts/verdict-shape.js';
 import { wearStrip } from '../parts/wear-strip/wear-strip.js';
 import { list, named, t } from '../words/t.js';
-import { flash, nextCheck, toLimit } from './bike-parts.js';
+import { flash, nextCheck, toLimit, verdictWords } from './bike-parts.js';
 import { demoOffer } from './demo-offer.js';
 
 /**
@@ -101,13 +101,14 @@ function drawn({ bikes: { live }, settings }, list) {
 function line(bike, units) {
   const { fields, forecast, last_reading } = bike;
   const verdict = standing(bike);
+  const held = bike.round?.state === 'held';
   const known = last_reading && forecast ? forecast : null;
   return html`<a class="bike-line ${verdict}" href="#/bike/${bike.bike_id}">
     ${verdictShape(verdict)}
     <span class="bike-words">
       <span class="bike-name">${fields.name}${fields.tag ? html` <span class="bike-tag">${fields.tag}</span>` : nothing}</span>
-      ${bike.round?.state === 'held' ? html`<span class="bike-held">${t('round.state.held')}</span>` : nothing}
-      <span class="bike-verdict">${verdict === 'none' ? named('urgency', urgency({ ...bike, round: null })) : named('verdict', verdict)}</span>
+      ${held ? html`<span class="bike-held">${t('round.state.held')}</span>` : nothing}
+      <span class="bike-verdict">${verdict === 'none' ? named('urgency', urgency({ ...bike, round: null })) : verdictWords(verdict, held)}</span>
       ${known ? html`${wearStrip(known.elongation_now_percent, known.limit_percent)} ${figures(known, units, verdict)}` : nothing}
     </span>
   </a>`;

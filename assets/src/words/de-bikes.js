@@ -56,6 +56,7 @@ export default {
   'bike.change': 'Kette wechseln',
   'bike.distance': 'Strecke',
   'bike.look': 'Pflege',
+  'bike.held.fit': 'Kette taugt, Rad gesperrt',
   'bike.first': 'Die erste Messung nehmen; mit der gelaufenen Strecke beginnt die Vorhersage.',
   'bike.first.known': 'Was kommt, sagen bis zur ersten Messung andere Ketten.',
   'bike.bare': 'Auf diesem Rad ist keine Kette notiert.',

@@ -56,6 +56,7 @@ export default {
   'bike.change': 'Change the chain',
   'bike.distance': 'Distance',
   'bike.look': 'Care',
+  'bike.held.fit': 'Chain fit, bike held',
   'bike.first': 'Take the first reading; with the distance it ran, the forecast begins.',
   'bike.first.known': 'What comes is told by other chains until its first reading.',
   'bike.bare': 'No chain is recorded on this bike.',

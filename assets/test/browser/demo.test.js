@@ -68,6 +68,8 @@ test('one tap in and one tap out, offline; what is real stays as it was and is n
   assert.equal(touches() - first, 1, 'one touch in');
   await page.getByText('Sunday road bike').waitFor();
   assert.equal(await page.getByText('My real bike').count(), 0);
+  // A bike that is held is not said to be ridden, though its chain is fit.
+  await page.locator('.bike-line', { hasText: 'Tiller' }).getByText('Chain fit, bike held').waitFor();
   const inside = await entries(page);
   assert.equal(inside.own, before.own, 'nothing invented is in the real garage');
   assert.ok(inside.demo > 1500, `${inside.demo} entries`);
