@@ -20,6 +20,7 @@ const NAME = 'tautspan';
 /**
  * @typedef {import('idb').IDBPDatabase} Database
  * @typedef {import('idb').IDBPTransaction<any, any, 'versionchange'>} Upgrade
+ * @typedef {import('idb').IDBPTransaction<any, any, 'readwrite'>} Change
  */
 
 /** @type {((db: Database, tx: Upgrade) => void)[]} step n leads to version n + 1 */
@@ -101,6 +102,36 @@ export async function using(work) {
   }
 }
 
+/**
+ * Changes what is kept: as a whole, or not at all when the work throws, for a
+ * transaction by itself would keep what was put before that.
+ * @template T
+ * @param {string[]} stores
+ * @param {(tx: Change) => Promise<T>} work
+ * @param {IDBTransactionDurability} [durability] 'strict': on the disk when the promise is fulfilled
+ * @returns {Promise<T>}
+ * @throws {KeepError}
+ */
+export function changing(stores, work, durability = 'default') {
+  return using(async (db) => {
+    const tx = db.transaction(stores, 'readwrite', { durability });
+    tx.done.catch(() => {}); // thrown below
+    try {
+      const result = await work(tx);
+      await tx.done;
+      return result;
+    } catch (error) {
+      const cause = tx.error ?? error;
+      try {
+        tx.abort();
+      } catch {
+        // It has ended by itself.
+      }
+      throw cause;
+    }
+  });
+}
+
 /** So many values are put before the page may answer. */
 const SLICE = 50;
 
@@ -138,11 +169,7 @@ export async function getEach(store, keys) {
  * @throws {KeepError}
  */
 export function write(rows) {
-  return using(async (db) => {
-    const tx = db.transaction('records', 'readwrite', { durability: 'strict' });
-    for (const row of rows) tx.store.put(row);
-    await tx.done;
-  });
+  return changing(['records'], (tx) => putAll(tx.objectStore('records'), rows), 'strict');
 }
 
 /**

@@ -1,5 +1,6 @@
 /** Reads a garage from the phone's database, only as much of it as is asked for. */
-import { using } from './database.js';
+import { unwrap } from 'idb';
+import { changing, using } from './database.js';
 
 /**
  * @typedef {import('./garage.js').EngineRow} EngineRow
@@ -128,16 +129,15 @@ export function dueSummaries(key, { turn, most }) {
  * @returns {Promise<void>}
  */
 export function keepSummaries(all) {
-  return using(async (db) => {
-    const tx = db.transaction('summaries', 'readwrite');
-    const there = await Promise.all(all.map(({ made }) => tx.store.get([made.garage, made.kind, made.id])));
+  return changing(['summaries'], async (tx) => {
+    const store = tx.objectStore('summaries');
+    const there = await Promise.all(all.map(({ made }) => store.get([made.garage, made.kind, made.id])));
     for (const [i, { made, ask }] of all.entries()) {
       const { due, ...kept } = made;
       if (there[i]?.due !== due) continue;
-      tx.store.put(kept);
-      if (made.kind === 'bike') tx.store.put({ garage: made.garage, kind: 'ask', id: made.id, value: ask });
+      unwrap(store).put(kept);
+      if (made.kind === 'bike') unwrap(store).put({ garage: made.garage, kind: 'ask', id: made.id, value: ask });
     }
-    await tx.done;
   });
 }
 
@@ -148,11 +148,10 @@ export function keptAsk(key, bikeId) {
 
 /** @param {string} key of the garage @param {string} bikeId marks its summary as due, for news that is no record */
 export function dueBike(key, bikeId) {
-  return using(async (db) => {
-    const tx = db.transaction('summaries', 'readwrite');
-    const now = await tx.store.get([key, 'bike', bikeId]);
-    if (now && now.due === undefined) await tx.store.put({ ...now, due: 0 });
-    await tx.done;
+  return changing(['summaries'], async (tx) => {
+    const store = tx.objectStore('summaries');
+    const now = await store.get([key, 'bike', bikeId]);
+    if (now && now.due === undefined) await store.put({ ...now, due: 0 });
   });
 }
 

@@ -4,7 +4,8 @@
  * every commit counts the garage's `turn` up, and names the turn it was worked
  * out from.
  */
-import { getEach, putAll, using } from './database.js';
+import { unwrap } from 'idb';
+import { changing, getEach, putAll, using } from './database.js';
 import { home, sameMeaning, targets } from './touch.js';
 
 /**
@@ -42,10 +43,9 @@ export function garageNamed(key) {
 
 /** @param {Garage} garage a new one; one of this key that is there already stays, for another tab may have been quicker */
 export function addGarage(garage) {
-  return using(async (db) => {
-    const { store, done } = db.transaction('garages', 'readwrite');
+  return changing(['garages'], async (tx) => {
+    const store = tx.objectStore('garages');
     if (!(await store.get(garage.key))) await store.add(garage);
-    await done;
   });
 }
 
@@ -81,21 +81,17 @@ export function recall(key, ids) {
  * @returns {Promise<number>} the new turn; 0 when another tab was quicker: work it out anew
  */
 export function commit(key, turn, { before, rows = [], gone = [], unsent = [], sent = [], garage, lax }) {
-  return using(async (db) => {
-    const durability = lax ? 'relaxed' : 'strict';
-    const tx = db.transaction(['garages', 'rows', 'unsent', 'summaries'], 'readwrite', { durability });
+  /** @param {import('./database.js').Change} tx */
+  async function work(tx) {
     const now = await tx.objectStore('garages').get(key);
-    if (now?.turn !== turn) {
-      await tx.done;
-      return 0;
-    }
+    if (now?.turn !== turn) return 0;
     const store = tx.objectStore('rows');
     const next = { ...now, ...garage, turn: turn + 1 };
     const was = (/** @type {Named} */ one) => before?.get(name(one));
-    const work = [tx.objectStore('garages').put(next)];
+    await tx.objectStore('garages').put(next);
     const queue = tx.objectStore('unsent');
-    if (sent.length && (await queue.count())) for (const id of sent) work.push(/** @type {any} */ (queue.delete(id)));
-    for (const id of gone) work.push(/** @type {any} */ (store.delete([key, ...id])));
+    if (sent.length && (await queue.count())) for (const id of sent) unwrap(queue).delete(id);
+    for (const id of gone) unwrap(store).delete([key, ...id]);
     const queued = unsent.map((op) => ({ ...op, garage: key }));
     await putAll(queue, queued);
     const told = new Set(queued.filter(open).map(name));
@@ -117,13 +113,13 @@ export function commit(key, turn, { before, rows = [], gone = [], unsent = [], s
     const touched = [...changed, ...gone.map(([table, record_id]) => ({ table, record_id }))];
     const old = touched.flatMap((one) => was(one)?.row ?? []);
     await mark(tx, key, turn + 1, [...old, ...changed.map(({ row }) => row)]);
-    await Promise.all([...work, tx.done]);
     return turn + 1;
-  });
+  }
+  return changing(['garages', 'rows', 'unsent', 'summaries'], work, lax ? 'relaxed' : 'strict');
 }
 
 /**
- * @param {import('idb').IDBPTransaction<any, any, 'readwrite'>} tx
+ * @param {import('./database.js').Change} tx
  * @param {string[]} record
  * @returns {Promise<boolean>} whether operations on it are still to be sent
  */
@@ -148,7 +144,7 @@ const name = (one) => place(one).join('/');
 
 /**
  * Marks the summaries that records are part of as due to be made anew.
- * @param {import('idb').IDBPTransaction<any, any, 'readwrite'>} tx
+ * @param {import('./database.js').Change} tx
  * @param {string} key
  * @param {number} due the turn that made them so
  * @param {EngineRow[]} touched
@@ -193,8 +189,8 @@ async function mark(tx, key, due, touched) {
  * @param {string} device_id of the phone from now on
  */
 export function detach(key, device_id) {
-  return using(async (db) => {
-    const tx = db.transaction(['garages', 'unsent'], 'readwrite', { durability: 'strict' });
+  /** @param {import('./database.js').Change} tx */
+  async function work(tx) {
     const garage = await tx.objectStore('garages').get(key);
     /** @type {Unsent[]} */
     const unsent = await tx
@@ -213,28 +209,23 @@ export function detach(key, device_id) {
       retelling: '',
     };
     const merged = unsent.filter(({ refused, waits }) => !refused || waits);
-    await Promise.all([
-      tx.objectStore('garages').put({ ...garage, ...local, turn: garage.turn + 1 }),
-      ...merged.map(({ op_id }) => tx.objectStore('unsent').delete(op_id)),
-      tx.done,
-    ]);
-  });
+    await tx.objectStore('garages').put({ ...garage, ...local, turn: garage.turn + 1 });
+    for (const { op_id } of merged) unwrap(tx.objectStore('unsent')).delete(op_id);
+  }
+  return changing(['garages', 'unsent'], work, 'strict');
 }
 
 /** @param {string} key of a garage that is taken off this phone, with all it holds and all that was worked out of it */
 export function forget(key) {
-  return using(async (db) => {
-    const tx = db.transaction(['garages', 'rows', 'unsent', 'summaries', 'forecasts'], 'readwrite');
+  return changing(['garages', 'rows', 'unsent', 'summaries', 'forecasts'], async (tx) => {
     const all = IDBKeyRange.bound([key], [key, []]);
     const unsent = await tx.objectStore('unsent').index('order').getAllKeys(all);
     const chains = await tx.objectStore('rows').getAllKeys(IDBKeyRange.bound([key, 'chains'], [key, 'chains', []]));
-    await Promise.all([
-      ...chains.map((row) => tx.objectStore('forecasts').delete(/** @type {string[]} */ (row)[2])),
-      tx.objectStore('garages').delete(key),
-      tx.objectStore('rows').delete(all),
-      tx.objectStore('summaries').delete(all),
-      ...unsent.map((id) => tx.objectStore('unsent').delete(id)),
-      tx.done,
-    ]);
+    const store = (/** @type {string} */ name) => unwrap(tx.objectStore(name));
+    for (const row of chains) store('forecasts').delete(/** @type {string[]} */ (row)[2]);
+    for (const id of unsent) store('unsent').delete(id);
+    store('garages').delete(key);
+    store('rows').delete(all);
+    store('summaries').delete(all);
   });
 }

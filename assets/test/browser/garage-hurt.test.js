@@ -51,6 +51,28 @@ test('a full phone keeps all of a change or nothing of it, says so, and goes on 
   await until(one.page, ({ bikes }) => bikes.length === 2);
 });
 
+test('a change that breaks off in its midst leaves nothing of itself', async (t) => {
+  const one = await phone(t, await server(t));
+  const [id] = await door(one.page, 'save', [{ table: 'bikes', put: BIKE }]);
+  const kept = () =>
+    one.page.evaluate(
+      () =>
+        new Promise((done, fail) => {
+          const asked = indexedDB.open('tautspan');
+          asked.onerror = fail;
+          asked.onsuccess = () => {
+            const all = asked.result.transaction('garages').objectStore('garages').getAll();
+            all.onsuccess = () => done(all.result);
+          };
+        }),
+    );
+  const before = /** @type {any[]} */ (await kept());
+  const [{ key, turn }] = before;
+  const broken = { rows: [{ table: 'bikes', record_id: id, row: null }], garage: { cursor: 'further on' } };
+  assert.equal((await door(one.page, 'commit', key, turn, broken)).reason, 'lost');
+  assert.deepEqual(await kept(), before);
+});
+
 test('a record that was damaged on the phone hurts no other, and everything can be given out', async (t) => {
   const one = await phone(t, await server(t));
   const [good, bad] = await door(one.page, 'save', [
