@@ -215,7 +215,7 @@ export default {
   'look.first': 'Erst reinigen',
   'look.cautions': 'Vorsicht',
   'look.main': 'Notieren',
-  'look.main.none': 'Erst sagen, was gemacht wurde',
+  'look.main.none': 'Erst sagen, was',
   'look.main.anyway': 'Trotzdem notieren',
 
   'chains.title': 'Ketten von {name}',
