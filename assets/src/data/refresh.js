@@ -63,9 +63,9 @@ async function refresh(key, due) {
 function together(bikes) {
   /** @type {Part[][]} */
   const groups = [];
-  let size = ROWS;
+  let size = 0;
   for (const one of bikes) {
-    if (size + one.rows.length <= ROWS) groups[groups.length - 1].push(one);
+    if (groups.length && size + one.rows.length <= ROWS) groups[groups.length - 1].push(one);
     else [size] = [0, groups.push([one])];
     size += one.rows.length;
   }
