@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { familiesFor, familyRequest, lengthQuestion, links, soldFor } from './shopping.js';
+import { countOf, familiesFor, familyRequest, lengthQuestion, links, soldFor } from './shopping.js';
 
 /** @param {string} name @param {number} probability @param {boolean|null} fits @returns {any} */
 const family = (name, probability, fits) => ({ class: name, probability, fits_this_bike: fits });
@@ -57,4 +57,14 @@ test('the shortest chain sold that is long enough', () => {
 
 test('pins are not links', () => {
   assert.deepEqual(links(['reusable_joining_link', 'one_use_pin', 'half_link']), ['reusable_joining_link']);
+});
+
+test('a count that no place of the axle closes is no count', () => {
+  assert.equal(countOf({ pitches: 112 }), 112);
+  const options = (/** @type {boolean} */ fits) => [
+    { pitches: 100, fits: true },
+    { pitches: 102, fits },
+  ];
+  assert.equal(countOf({ pitches: 102, options: options(true) }), 102);
+  assert.equal(countOf({ pitches: 102, options: options(false) }), null);
 });
