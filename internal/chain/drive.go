@@ -23,6 +23,10 @@ const (
 // Drives lists every kind of drive.
 func Drives() []Drive { return []Drive{Derailleur, Single, Hub} }
 
+// MostSprockets is how many rear sprockets a derailleur drive is taken to have
+// where nobody said: it gives the strictest limit.
+const MostSprockets = 12
+
 // DefaultLimitPercent returns the elongation at which a chain is changed, in
 // percent of pitch: derailleur drives 0.5 with 11 or more rear sprockets and
 // 0.75 with fewer, single and hub drives 1.0. Source: common practice, no

@@ -18,8 +18,8 @@ func (c *Chain) ForecastRequest() []byte {
 		out = number(append(out, `,"limit_percent":`...), *c.LimitPercent)
 	case b.RearSprockets != nil:
 		out = strconv.AppendInt(append(out, `,"rear_sprockets":`...), int64(*b.RearSprockets), 10)
-	case b.Drive == chain.Derailleur: // not known how many: the limit of the strictest
-		out = append(out, `,"rear_sprockets":12`...)
+	case b.Drive == chain.Derailleur:
+		out = strconv.AppendInt(append(out, `,"rear_sprockets":`...), chain.MostSprockets, 10)
 	}
 	if b.Care != "" {
 		out = append(append(append(out, `,"care":"`...), b.Care...), '"')

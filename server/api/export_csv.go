@@ -72,8 +72,8 @@ func wearRequest(b *garage.Bike, c *garage.Chain, r *garage.Reading) *wear.Reque
 		PitchMM: chain.PitchMM, Reading: *r.Reading.Reading,
 	}
 	if b.Drive == chain.Derailleur && b.RearSprockets == nil {
-		strictest := 12 // not known how many: the limit of the strictest
-		ask.RearSprockets = &strictest
+		most := chain.MostSprockets
+		ask.RearSprockets = &most
 	}
 	return ask
 }
