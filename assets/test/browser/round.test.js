@@ -18,6 +18,8 @@ test('a round alone, by touch and offline: two touches a bike, a worn one held, 
   await tap('Start, 5 bikes');
   await stands(page, '0 of 5 cleared, 0 held, 5 not seen yet');
   assert.equal(touches(), 2, 'name and start');
+  const tops = page.locator('.bar-count').evaluateAll((all) => all.map((one) => one.getBoundingClientRect().top));
+  assert.equal(new Set(await tops).size, 1, 'the counts take one line of a phone');
 
   await tap('Next: Dipper', 'link');
   await tap('Clear it: seen, no reading');
