@@ -42,8 +42,8 @@ function figures(answer) {
   return html`<p class="figure">${t(answer.elongation_percent < 0 ? 'answer.shorter' : 'answer.longer', {
     percent: percent(Math.abs(answer.elongation_percent)),
   })}</p>
-    <p class="number small">${t('answer.range', { lo: percent(lo), hi: percent(hi) })},
-      ${t('answer.limit', { percent: answer.limit_percent })}</p>`;
+    <p class="number small"><span class="whole">${t('answer.range', { lo: percent(lo), hi: percent(hi) })},</span>
+      <span class="whole">${t('answer.limit', { percent: answer.limit_percent })}</span></p>`;
 }
 
 /** @param {State} state */

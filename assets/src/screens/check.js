@@ -2,7 +2,7 @@
 import { html, nothing } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import { now } from '../app/store.js';
-import { nudged, entered, entry, measuredElsewhere, nominalMM, spanDraft, withEntry } from '../data/draft.js';
+import { nudged, entered, entry, measuredElsewhere, nominalMM, spanDraft, withEntry, withSpan } from '../data/draft.js';
 import { show } from '../data/lengths.js';
 import { choice } from '../parts/choice.js';
 import { icon } from '../parts/icons.js';
@@ -39,8 +39,7 @@ export function check(state) {
       <h1 class="away">${t('check.title')}</h1>
       ${guard(besidesValue(state), () => tool(state))}
       ${answerTag(state)}
-      ${strip(state)}
-      ${ends(state)}
+      ${reading(state)}
       ${answerDetails(state)}
     </div>`,
     bench: bench(state),
@@ -74,6 +73,13 @@ export function instruments(state) {
   })}</div>`;
 }
 
+/** @param {State} state where it is entered: a gauge's ends are touched, its strip is only looked at */
+function reading(state) {
+  return state.draft.instrument === 'gauge'
+    ? html`${ends(state)} ${strip(state)}`
+    : html`${strip(state)} ${ends(state)}`;
+}
+
 /** @param {State} state what the instrument needs besides the value */
 export function ends(state) {
   if (state.draft.instrument === 'gauge') return gaugeEnds(state);
@@ -85,14 +91,16 @@ export function ends(state) {
 function bench(state) {
   return html`<h2 class="away">${t('check.value')}</h2>
     ${flash(state)} ${value(state)}
-    <div class="main-row">
-      ${
-        entered(state.draft)
-          ? html`<button class="button" type="button" @click=${clearDraft}>${t('keep.clear')}</button>`
-          : html`<a class="button" href="#/kept">${t('keep.see')}</a>`
-      }
-      ${mainAction(state)}
-    </div>`;
+    <div class="main-row">${besides(state)} ${mainAction(state)}</div>`;
+}
+
+/** @param {State} state on to the next place to measure, else back to nothing entered */
+function besides({ draft }) {
+  if (!entered(draft)) return html`<a class="button" href="#/kept">${t('keep.see')}</a>`;
+  const next = entry(draft) ? (spanDraft(draft)?.places.indexOf(null) ?? -1) : -1;
+  if (next < 0) return html`<button class="button" type="button" @click=${clearDraft}>${t('keep.clear')}</button>`;
+  return html`<button class="button" type="button"
+    @click=${() => change(withSpan(now().draft, { active: next }))}>${t('thrice.place', { n: next + 1 })}</button>`;
 }
 
 /** @param {State} state one button all along, so that focus stays on it */

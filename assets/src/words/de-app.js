@@ -163,7 +163,7 @@ export default {
   'strip.limit': 'Grenze {percent} %',
   'strip.value.verdict': '{value}: {percent} %, {verdict}',
 
-  'keep.exact': 'Sie zeigt genau {length}',
+  'keep.exact': 'Sie zeigt {length}',
   'keep.keep': 'Messung sichern',
   'keep.first': 'Sagen, was jedes Ende tat',
   'keep.fix': 'Erst lesbar machen',

@@ -160,7 +160,7 @@ export default {
   'strip.limit': 'limit {percent} %',
   'strip.value.verdict': '{value}: {percent} %, {verdict}',
 
-  'keep.exact': 'It reads {length} exactly',
+  'keep.exact': 'It reads {length}',
   'keep.keep': 'Keep this reading',
   'keep.first': 'Say what each end did',
   'keep.fix': 'First make it readable',
