@@ -1,8 +1,8 @@
 /**
- * What lies on the chain in a photograph and shows the scale. How thick
- * it is counts, since its marks lie over the rivets. The printed frame as it really came out: its check line, nominally 240 mm, as
- * a steel rule reads it. A home printer is some percent off, so there is no
- * measuring without it.
+ * What lies on the chain in a photograph and shows the scale: how thick it is,
+ * since its marks lie over the rivets, and of the printed frame its check line,
+ * nominally 240 mm, as a steel rule reads it. A home printer is some percent off,
+ * so there is no measuring without it.
  *
  * Budget of one reading (JCGM 100:2008): both ends to the nearest half
  * millimetre, 0.5/√6; the mean of n readings, that over √n; and a plain steel

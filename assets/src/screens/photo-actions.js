@@ -70,7 +70,8 @@ export async function takePicture({ target }) {
   target.value = '';
   const request = known(now().photo);
   if (!file || !request) return;
-  putPhoto({ ...NO_PICTURE, busy: true });
+  dropPicture();
+  putPhoto({ busy: true });
   try {
     const answer = await measurePicture(file, request);
     putPhoto({ busy: false, answer, picture: await shownPicture(file, answer) });
@@ -87,7 +88,11 @@ async function shownPicture(file, { overlay }) {
   return createImageBitmap(file, { imageOrientation: 'from-image' }).catch(() => null);
 }
 
-export const dropPicture = () => putPhoto(NO_PICTURE);
+/** A picture takes some 50 MB: nobody waits for the browser to notice that it is of no use any more. */
+export function dropPicture() {
+  now().photo.picture?.close();
+  putPhoto(NO_PICTURE);
+}
 
 /** Takes what the picture gave as the reading on Check; all was confirmed that no picture shows. */
 export function usePicture() {

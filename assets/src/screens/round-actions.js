@@ -107,6 +107,7 @@ async function codeIn(photo) {
     const Detector = /** @type {any} */ (globalThis).BarcodeDetector;
     const picture = await createImageBitmap(photo);
     const [code] = await new Detector({ formats: ['qr_code'] }).detect(picture);
+    picture.close();
     return code?.rawValue ?? '';
   } catch {
     return '';

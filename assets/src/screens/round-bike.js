@@ -49,7 +49,7 @@ function last({ last_reading, judged }) {
 /** @param {Stand} stand what asks for the stricter word */
 export function strict({ bike: { fields } }) {
   if (!fields.bears?.length) return nothing;
-  return html`<p class="notice strict"><strong>${fields.bears.map((/** @type {string} */ one) => named('bike.bears', one)).join(', ')}.</strong>
+  return html`<p class="notice"><strong>${fields.bears.map((/** @type {string} */ one) => named('bike.bears', one)).join(', ')}.</strong>
     ${t('round.strict')}</p>`;
 }
 

@@ -70,7 +70,7 @@ function start(state, garage, folded) {
       value: all[state.round.start.pick] ? state.round.start.pick : 0,
       options: all.map((offer, i) => ({
         value: i,
-        text: html`${pickWords(offer.pick)} <span class="soft-on number">${offer.count}</span>`,
+        text: html`${pickWords(offer.pick)} <span class="number">${offer.count}</span>`,
       })),
       choose: (pick) => putStart({ pick }),
     })}
