@@ -11,11 +11,14 @@ import (
 // spareInlining returns the main engine's compiler flags and environment.
 // Copying functions into their callers as usual would put it past its size
 // budget; so only those of a cost of 55 instead of 80 are copied, but where the
-// forecast spends its time. A compiler that no longer knows the experiment with
-// this setting copies none.
+// forecast and whatever reads and writes texts spend their time. A compiler that
+// no longer knows the experiment with this setting copies none.
 func spareInlining() []string {
 	const experiment = "GOEXPERIMENT=newinliner"
-	where := []string{"-gcflags=math=", "-gcflags=tautspan/internal/num=", "-gcflags=tautspan/internal/forecast="}
+	where := []string{}
+	for _, one := range []string{"math", "tautspan/internal/num", "tautspan/internal/forecast", "strings", "unicode/utf8", "tautspan/internal/jsonscan"} {
+		where = append(where, "-gcflags="+one+"=")
+	}
 	ask := exec.Command("go", "env", "GOOS")
 	ask.Env = append(os.Environ(), experiment)
 	if ask.Run() != nil {
